@@ -1,0 +1,64 @@
+package members
+
+import "math"
+
+// Multiplier returns the load multiplier x at which an axial part n and a bending
+// part m, amplified by the compression, together reach the limit c:
+//
+//	x·n + x·m/(1 − x·a) = c
+//	b = n + m + c·a;  x = 2·c/(b + √(b² − 4·n·a·c))
+//
+// a is the share of the Euler load at x = 1; with a = 0 the answer is c/(n + m).
+// The root is the one below 1/a. n, m, a and c are not negative, n + m is positive.
+func Multiplier(n, m, a, c float64) float64 {
+	b := n + m + c*a
+	return 2 * c / (b + math.Sqrt(math.Max(0, sq(b)-4*n*a*c))) // below 0 by rounding alone
+}
+
+// Amplified returns the sum of an axial part and an amplified bending part at the
+// load as it is; NaN at or above the Euler load, where it has no bound.
+//
+//	n + m/(1 − a)
+func Amplified(n, m, a float64) float64 {
+	if !(a < 1) {
+		return math.NaN()
+	}
+	return n + m/(1-a)
+}
+
+// eulerShare is the share of the Euler load that the compression uses: a = P/P_E.
+func eulerShare(s Subject) float64 { return compression(s) / s.Euler() }
+
+// Bending yield: stresses of the axial force, σ_N = |N|/A, and of the moment, σ_M = M/Z.
+func axialStress(s Subject) float64   { return math.Abs(s.Axial) / s.Area() }
+func bendingStress(s Subject) float64 { return s.Bending / s.Modulus() }
+
+func bendingDemand(s Subject) float64 {
+	return Amplified(axialStress(s), bendingStress(s), eulerShare(s))
+}
+
+func bendingReserve(s Subject) float64 {
+	return Multiplier(axialStress(s), bendingStress(s), eulerShare(s), allowableYield(s))
+}
+
+// Wall buckling with bending: each part as a share of what the wall may carry alone,
+// which is its elastic buckling stress over the factor on buckling, and never more
+// than the yield strength over the factor on yield: a stocky wall yields first.
+func wallAxialLimit(s Subject) float64   { return wallLimit(s, s.WallStress()) }
+func wallBendingLimit(s Subject) float64 { return wallLimit(s, s.WallStressBending()) }
+
+func wallLimit(s Subject, elastic float64) float64 {
+	return math.Min(elastic/s.Factors.Buckling, allowableYield(s))
+}
+
+func wallAxialShare(s Subject) float64 { return compression(s) / s.Area() / wallAxialLimit(s) }
+
+func wallBendingShare(s Subject) float64 { return bendingStress(s) / wallBendingLimit(s) }
+
+func wallDemand(s Subject) float64 {
+	return Amplified(wallAxialShare(s), wallBendingShare(s), eulerShare(s))
+}
+
+func wallReserve(s Subject) float64 {
+	return Multiplier(wallAxialShare(s), wallBendingShare(s), eulerShare(s), 1)
+}

@@ -1,0 +1,102 @@
+package members
+
+import "math"
+
+// A Column names the rule by which a strut is judged as a column.
+// The zero value is Euler and Johnson.
+type Column struct {
+	Curve       string  // EN 1993-1-1 curve: "a0", "a", "b", "c" or "d"; empty: none
+	Crookedness float64 // stated bow of the axis at mid-length, mm (Perry–Robertson); 0: none
+}
+
+// Curves are the imperfection factors α of the column curves of EN 1993-1-1:2005,
+// Table 6.1.
+var Curves = map[string]float64{"a0": 0.13, "a": 0.21, "b": 0.34, "c": 0.49, "d": 0.76}
+
+// Slenderness returns the slenderness of the strut as a column.
+//
+//	λ = K·L/r
+func (s Strut) Slenderness() float64 { return s.K * s.Length / s.Gyration() }
+
+// Euler returns the elastic buckling load, N.
+//
+//	P_E = π²·E·I/(K·L)²    EN 1993-1-1:2005, 6.3.1.3
+//
+// It overstates any strut stockier than Transition.
+func (s Strut) Euler() float64 {
+	return math.Pi * math.Pi * s.Metal.E * s.Inertia() / sq(s.K*s.Length)
+}
+
+// Transition returns the slenderness at which Johnson's parabola touches Euler's
+// curve, both then being at half the yield strength.
+//
+//	λ₁ = √(2·π²·E/Sy)    MIL-HDBK-5J, 1.3.8; Shigley, ch. 4
+func (s Strut) Transition() float64 {
+	return math.Pi * math.Sqrt(2*s.Metal.E/s.Metal.Sy)
+}
+
+// Johnson returns the buckling load by Johnson's parabola, N.
+//
+//	P_J = A·Sy·(1 − Sy·λ²/(4·π²·E))    MIL-HDBK-5J, 1.3.8; Shigley, ch. 4
+//
+// It holds up to Transition; beyond, it is not a strength of anything.
+func (s Strut) Johnson() float64 {
+	return s.YieldLoad() * (1 - s.Metal.Sy*sq(s.Slenderness())/(4*sq(math.Pi)*s.Metal.E))
+}
+
+// UltimateLoad returns the axial force at which the section breaks, N.
+//
+//	P_u = A·Su
+func (s Strut) UltimateLoad() float64 { return s.Area() * s.Metal.Su }
+
+// YieldLoad returns the axial force at which the section yields, N.
+//
+//	P_y = A·Sy
+func (s Strut) YieldLoad() float64 { return s.Area() * s.Metal.Sy }
+
+// RelativeSlenderness returns the slenderness of EN 1993-1-1.
+//
+//	λ̄ = √(A·Sy/P_E)    EN 1993-1-1:2005, 6.3.1.2
+func (s Strut) RelativeSlenderness() float64 { return math.Sqrt(s.YieldLoad() / s.Euler()) }
+
+// Chi returns the reduction factor of a column curve with imperfection factor
+// alpha at the relative slenderness lam.
+//
+//	Φ = (1 + α·(λ̄ − 0.2) + λ̄²)/2;  χ = 1/(Φ + √(Φ² − λ̄²)) ≤ 1
+//
+// EN 1993-1-1:2005, 6.3.1.2, (6.49).
+func Chi(alpha, lam float64) float64 {
+	phi := chiPhi(alpha, lam)
+	return math.Min(1, 1/(phi+math.Sqrt(sq(phi)-sq(lam))))
+}
+
+// chiPhi is the Φ of Chi. Below λ̄ = 0.2 the curve is cut at χ = 1.
+func chiPhi(alpha, lam float64) float64 { return (1 + alpha*(lam-0.2) + sq(lam)) / 2 }
+
+// Perry returns the axial force at which the fibre at mid-length of a strut with
+// the stated crookedness yields, N: P/A + P·e₀/(Z·(1 − P/P_E)) = Sy.
+//
+//	η = A·e₀/Z;  B = P_y + (1 + η)·P_E;  P = 2·P_y·P_E/(B + √(B² − 4·P_y·P_E))
+//
+// Ayrton and Perry (1886), the form on which EN 1993-1-1, 6.3.1 rests.
+func (s Strut) Perry() float64 {
+	py, pe, b := s.YieldLoad(), s.Euler(), s.perryB()
+	return 2 * py * pe / (b + math.Sqrt(sq(b)-4*py*pe))
+}
+
+func (s Strut) perryEta() float64 { return s.Area() * s.Column.Crookedness / s.Modulus() }
+
+func (s Strut) perryB() float64 { return s.YieldLoad() + (1+s.perryEta())*s.Euler() }
+
+// ColumnLoad returns the load at which the strut fails as a column by its rule, N.
+func (s Strut) ColumnLoad() float64 {
+	switch {
+	case s.Column.Curve != "":
+		return Chi(Curves[s.Column.Curve], s.RelativeSlenderness()) * s.YieldLoad()
+	case s.Column.Crookedness > 0:
+		return s.Perry()
+	case s.Slenderness() > s.Transition():
+		return s.Euler()
+	}
+	return s.Johnson()
+}

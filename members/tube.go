@@ -1,0 +1,39 @@
+// Package members judges one straight member at a time: the properties of its
+// section, what it can carry, and the reserve factor of every check.
+//
+// Quantities are plain float64 in one coherent set: N, mm, MPa, N·mm; masses in
+// kg. Axial forces are positive in tension.
+package members
+
+import "math"
+
+// A Tube is a round hollow section. Wall = OD/2 makes it a solid bar.
+type Tube struct{ OD, Wall float64 } // mm
+
+// ID returns the inner diameter, mm.
+func (t Tube) ID() float64 { return t.OD - 2*t.Wall }
+
+// Area returns the area of the section, mm².
+//
+//	A = π·t·(OD − t)
+func (t Tube) Area() float64 { return math.Pi * t.Wall * (t.OD - t.Wall) }
+
+// Gyration returns the radius of gyration, mm.
+//
+//	r = √(I/A) = √(OD² + ID²)/4
+func (t Tube) Gyration() float64 { return math.Hypot(t.OD, t.ID()) / 4 }
+
+// Inertia returns the second moment of area, mm⁴.
+//
+//	I = A·r²  ( = π(OD⁴ − ID⁴)/64, without its cancellation in thin tubes)
+func (t Tube) Inertia() float64 { return t.Area() * sq(t.Gyration()) }
+
+// Modulus returns the elastic section modulus, mm³.
+//
+//	Z = 2·I/OD
+func (t Tube) Modulus() float64 { return 2 * t.Inertia() / t.OD }
+
+// MidRadius returns the radius of the middle of the wall, mm.
+func (t Tube) MidRadius() float64 { return (t.OD - t.Wall) / 2 }
+
+func sq(x float64) float64 { return x * x }
