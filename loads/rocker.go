@@ -1,0 +1,134 @@
+package loads
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// minLever is the smallest lever arm about the rocker's axis, as a share of the
+// point's distance from the pivot, that a force may have to be carried by it:
+// below it a hardpoint's tolerance decides the force. Common practice, no published
+// source.
+const minLever = 1e-3
+
+// rockerArms are the torques about the axis, positive where they belong to a wheel
+// pushed up, per unit of each force on the rocker, mm.
+type rockerArms struct {
+	axis                   r3.Vec  // unit vector
+	sense                  float64 // +1 where the positive torque is about +axis, −1 where about −axis
+	rod, spring, antiRoll  float64
+	springDir, antiRollDir r3.Vec // of the force on the rocker: spring in compression, link in tension
+}
+
+// prepareRocker finds the lever arms. The sense of the torques is that of the rod's
+// torque on the rocker under an upward contact force on a rolling wheel.
+func (s *Statics) prepareRocker() error {
+	rk, rod := s.Corner.Rocker, s.Corner.Links[Rod]
+	a := rockerArms{axis: r3.Unit(rk.Axis)}
+	lever := func(at, dir r3.Vec) float64 { return r3.Dot(a.axis, r3.Cross(r3.Sub(at, rk.Pivot), dir)) }
+
+	up := s.Solve(WheelLoad{Force: r3.Vec{Z: 1}, Released: true}).Axial[Rod]
+	a.rod = lever(rod.Inner, r3.Scale(-1, rod.Direction()))
+	if err := leverFault("rod", "rod", a.rod, r3.Sub(rod.Inner, rk.Pivot)); err != nil {
+		return err
+	}
+	if math.Abs(up) < minLever {
+		return &RockerFault{
+			Path:   "rod",
+			Text:   fmt.Sprintf("the rod takes %.2g of an upward contact force, less than %g: it does not carry the wheel", math.Abs(up), minLever),
+			Remedy: "move rod.outer or rod.inner so that the rod resists the wheel",
+		}
+	}
+	a.sense = math.Copysign(1, a.rod*up)
+	a.rod *= a.sense
+	if l := rk.Spring; l != nil {
+		a.springDir = r3.Unit(r3.Sub(l.Rocker, l.Far))
+		a.spring = a.sense * lever(l.Rocker, a.springDir)
+		if err := leverFault("spring", "rocker.spring", a.spring, r3.Sub(l.Rocker, rk.Pivot)); err != nil {
+			return err
+		}
+	}
+	if l := rk.AntiRoll; l != nil {
+		a.antiRollDir = r3.Unit(r3.Sub(l.Far, l.Rocker))
+		a.antiRoll = a.sense * lever(l.Rocker, a.antiRollDir)
+		if err := leverFault("anti-roll link", "rocker.anti_roll", a.antiRoll, r3.Sub(l.Rocker, rk.Pivot)); err != nil {
+			return err
+		}
+	}
+	s.rocker = a
+	return nil
+}
+
+// A RockerFault is the error for a rocker that cannot pass the load on.
+type RockerFault struct {
+	Path         string // of the part at fault below its axle: "rocker", "rocker.spring"
+	Text, Remedy string
+}
+
+func (e *RockerFault) Error() string { return e.Text }
+
+func leverFault(what, path string, arm float64, from r3.Vec) error {
+	limit := minLever * r3.Norm(from)
+	if math.Abs(arm) >= limit && limit > 0 {
+		return nil
+	}
+	return &RockerFault{
+		Path:   path,
+		Text:   fmt.Sprintf("the %s has a lever arm of %.3g mm about the rocker's axis, less than the %.3g mm that can carry a force", what, math.Abs(arm), limit),
+		Remedy: "move its point on the rocker, or turn the axis",
+	}
+}
+
+// rodTorque is the torque of the rod on the rocker, N·mm, positive where it belongs
+// to a wheel pushed up.
+func (s *Statics) rodTorque(f Forces) float64 { return f.Axial[Rod] * s.rocker.rod }
+
+// rockerForces balances the rocker: the anti-roll bar carries the given part of the
+// rod's torque, the spring or torsion bar the rest, the pivot all forces.
+func (s *Statics) rockerForces(f Forces, rollTorque float64) *RockerForces {
+	rk, a := s.Corner.Rocker, s.rocker
+	nan := math.NaN()
+	out := &RockerForces{
+		RodTorque: s.rodTorque(f), Spring: nan, TorsionBar: nan, AntiRoll: nan,
+	}
+	if rk.AntiRoll != nil {
+		out.AntiRoll = -rollTorque / a.antiRoll
+		out.AntiRollOn = r3.Scale(-out.AntiRoll, a.antiRollDir)
+	} else {
+		rollTorque = 0
+	}
+	if rk.Spring != nil {
+		out.Spring = -(out.RodTorque - rollTorque) / a.spring
+		out.SpringOn = r3.Scale(-out.Spring, a.springDir)
+	} else {
+		out.TorsionBar = out.RodTorque - rollTorque
+	}
+	onRocker := r3.Sub(f.Chassis[Rod], r3.Add(out.SpringOn, out.AntiRollOn))
+	out.Pivot = r3.Scale(-1, onRocker)
+	out.Thrust = r3.Dot(out.Pivot, a.axis)
+	out.Bearings = s.bearings(f, out)
+	return out
+}
+
+// bearings returns the radial forces of the two bearings on the rocker, N, the
+// first on the side to which the axis points.
+//
+//	B₁ + B₂ = P⊥;  (s/2)·a×(B₁ − B₂) = −M⊥  ⇒  B₁ − B₂ = (2/s)·a×M
+//
+// P is the pivot force, M the moment of all other forces about the pivot, a the
+// axis, s the span; ⊥ is the part square to the axis.
+func (s *Statics) bearings(f Forces, out *RockerForces) [2]r3.Vec {
+	rk, axis := s.Corner.Rocker, s.rocker.axis
+	moment := r3.Cross(r3.Sub(s.Corner.Links[Rod].Inner, rk.Pivot), f.Chassis[Rod])
+	if l := rk.Spring; l != nil {
+		moment = r3.Sub(moment, r3.Cross(r3.Sub(l.Rocker, rk.Pivot), out.SpringOn))
+	}
+	if l := rk.AntiRoll; l != nil {
+		moment = r3.Sub(moment, r3.Cross(r3.Sub(l.Rocker, rk.Pivot), out.AntiRollOn))
+	}
+	radial := r3.Sub(out.Pivot, r3.Scale(out.Thrust, axis))
+	couple := r3.Scale(2/rk.BearingSpan, r3.Cross(axis, moment))
+	return [2]r3.Vec{r3.Scale(0.5, r3.Add(radial, couple)), r3.Scale(0.5, r3.Sub(radial, couple))}
+}
