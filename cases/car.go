@@ -1,0 +1,142 @@
+// Package cases holds the car and its load cases, turns each case into contact
+// forces, and runs every case through loads and members.
+//
+// Quantities are plain float64 in one coherent set: N, mm, MPa, N·mm, kg; car
+// accelerations in g, speeds in m/s, aerodynamic areas in m². Axes: ISO 8855.
+package cases
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"sixlink/loads"
+	"sixlink/members"
+)
+
+// G is the standard acceleration of free fall, m/s² (ISO 80000-3; CGPM 1901).
+const G = 9.80665
+
+// The axles, in the order of every array and report.
+const (
+	Front = iota
+	Rear
+)
+
+// AxleNames are the names of the axles in files and reports.
+var AxleNames = [2]string{"front", "rear"}
+
+// The corners, in the order of every array and report.
+const (
+	FrontLeft = iota
+	FrontRight
+	RearLeft
+	RearRight
+	NumCorners
+)
+
+// CornerNames are the names of the corners in files and reports.
+var CornerNames = [NumCorners]string{"front_left", "front_right", "rear_left", "rear_right"}
+
+// A Car is all that a car file says, in ISO 8855 axes and units of this package.
+type Car struct {
+	Name, Revision, Notes string
+
+	Axes    string // the axes in which the file was drawn, in words; empty: ISO 8855
+	Vehicle Vehicle
+	Factors members.Factors
+	Axles   [2]Axle // front, rear
+	Cases   []Case
+	Doubts  []string // what reading assumed and every report must say
+}
+
+// A Vehicle is the car as one body.
+type Vehicle struct {
+	Mass                 float64 // with driver and fuel, kg
+	FrontWeightShare     float64 // 0 to 1
+	CGHeight             float64 // above the ground, mm
+	Wheelbase            float64 // mm
+	FrontRollCoupleShare float64 // 0 to 1
+	TyreFriction         float64 // peak; 0: not given, no warning
+
+	Aero   Aero
+	Brakes Brakes
+	Drive  Drive
+}
+
+// Aero holds the aerodynamic constants. The zero value is a car without any.
+type Aero struct {
+	LiftArea, DragArea float64 // m², downforce and drag positive
+	FrontShare         float64 // of the downforce, 0 to 1
+	AirDensity         float64 // kg/m³
+	DragHeight         float64 // of the drag's line of action above the ground, mm
+}
+
+// Brakes say how the braking force is shared and where the brakes sit.
+type Brakes struct {
+	Given      bool    // false: the file has none, a braked manoeuvre is refused
+	FrontShare float64 // 0 to 1
+	Inboard    [2]bool // by axle: on the chassis, not on the upright
+}
+
+// Drive says how the driving force is shared and what drives the wheels.
+type Drive struct {
+	FrontShare float64 // 0 to 1
+	Hub        bool    // hub motors on the uprights; false: shafts from the chassis
+}
+
+// An Axle is one axle of the car; geometry is that of the left-hand side.
+type Axle struct {
+	UnsprungMass float64 // one corner, kg
+	Corner       loads.Corner
+	Parts        [loads.NumLinks]Part
+}
+
+// A Part is what a member is made of. Its length comes from the geometry.
+type Part struct {
+	Strut  members.Strut
+	Number string // part number
+	Notes  string
+}
+
+// A Kind is one of the three ways to state a load case.
+type Kind int
+
+// The kinds of load case.
+const (
+	WheelFactors Kind = iota
+	Manoeuvre
+	ContactForces
+)
+
+// A Torque says what the wheel does with a torque about its spin axis.
+type Torque int
+
+// The states of a wheel.
+const (
+	ByCase Torque = iota // not stated: the kind of case decides
+	Rolling
+	Braked
+	Driven
+)
+
+// TorqueNames are the names of the states in files and reports.
+var TorqueNames = [...]string{"", "rolling", "braked", "driven"}
+
+// A Case is a load case as the file states it; it may unfold into two.
+type Case struct {
+	Name, Basis string
+
+	Kind         Kind
+	Factors      [3]float64                // WheelFactors: forward, towards the centreline, up; × static wheel load
+	Acceleration [2]float64                // Manoeuvre: forward, left, g
+	Speed        float64                   // Manoeuvre: m/s
+	Contact      [NumCorners]*ContactForce // ContactForces: nil where the wheel is at its static load
+
+	BothWays bool    // Manoeuvre: two cases, left turn and right turn
+	OneSide  bool    // WheelFactors: two cases, left wheels and right wheels
+	Wheel    Torque  // ByCase unless the file says so
+	Unsprung *r3.Vec // acceleration of the unsprung masses, g; nil: none stated
+}
+
+// A ContactForce is the road's force on one tyre, N, with its moment about the
+// contact point, N·mm.
+type ContactForce struct{ Force, Moment r3.Vec }

@@ -1,0 +1,121 @@
+package cases
+
+import (
+	"fmt"
+	"math"
+
+	"sixlink/loads"
+)
+
+// notChecked are the parts of the load path that no check covers.
+var notChecked = []string{
+	"joints: spherical bearings, rod ends, threads, bolts, inserts, welds and lugs",
+	"rockers, their pivots and bearings, springs, torsion bars and the anti-roll system (their forces are given)",
+	"uprights, wheel bearings, hubs, wheels and tyres; chassis pick-ups (their forces are given)",
+	"side loads, eccentric ends and the members' own weight and inertia; bending of the track rod and of a rod",
+	"life: fatigue, corrosion, damage and wear",
+	"positions other than the one drawn: travel, steering lock, and the stiffness of the assembly",
+}
+
+// remark fills what is not checked and the notes that travel with the results.
+func (r *Results) remark(statics [NumCorners]*loads.Statics) {
+	r.NotChecked = notChecked
+	for _, d := range r.Car.Doubts {
+		r.note(Remark, "%s", d)
+	}
+	r.remarkMaterials()
+	r.remarkGeometry(statics)
+	r.remarkCases()
+	r.remarkFriction()
+	r.note(Remark, "the rack is taken to lie along the y axis; the force along it is the y part of the track rod's force on the chassis")
+}
+
+func (r *Results) note(s Severity, format string, args ...any) {
+	text := fmt.Sprintf(format, args...)
+	for _, n := range r.Notes {
+		if n.Text == text {
+			return
+		}
+	}
+	r.Notes = append(r.Notes, Note{s, text})
+}
+
+// remarkMaterials carries the doubts of the materials, each once.
+func (r *Results) remarkMaterials() {
+	for _, axle := range r.Car.Axles {
+		for _, p := range axle.Parts {
+			if m := p.Strut.Metal; m.Doubt != "" {
+				r.note(Warning, "%s: %s", m.Name, m.Doubt)
+			}
+		}
+	}
+}
+
+// remarkGeometry warns of a corner whose forces hang on millimetres.
+func (r *Results) remarkGeometry(statics [NumCorners]*loads.Statics) {
+	for axle, name := range AxleNames {
+		if s := statics[2*axle]; s.Cond > loads.CondDoubt {
+			r.note(Warning, "%s axle: the links hold the upright on short lever arms (condition number %.0f; a healthy corner has less than %d): small errors of a hardpoint change the forces much", name, s.Cond, loads.CondDoubt)
+		}
+	}
+}
+
+// remarkCases says what the kinds of case leave out.
+func (r *Results) remarkCases() {
+	for _, c := range r.Cases {
+		k := r.Car.Cases[c.Index]
+		if k.Kind == WheelFactors && k.Basis == "" {
+			r.note(Remark, "wheel factors without a basis are common practice with no published source: replace them with measured loads")
+		}
+		if k.Kind != Manoeuvre && k.Unsprung == nil {
+			r.note(Remark, "cases from wheel factors and contact forces leave the weight and inertia of the unsprung mass out, which is on the safe side for loads that push the wheel up, unless they give unsprung_acceleration")
+		}
+		if k.Kind == Manoeuvre && c.lifts() {
+			r.note(Remark, "case %q: an inner wheel lifts; the other axle takes the rest of the roll couple", c.Name)
+		}
+	}
+}
+
+// lifts tells whether a wheel carries nothing.
+func (c LoadCase) lifts() bool {
+	for _, w := range c.Wheels {
+		if w.Force.Z == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// remarkFriction warns of each case that asks more of a tyre than it can give.
+func (r *Results) remarkFriction() {
+	limit := r.Car.Vehicle.TyreFriction
+	if limit == 0 {
+		return
+	}
+	for _, c := range r.Cases {
+		most, at := 0.0, 0
+		for i, w := range c.Wheels {
+			if w.Friction > most { // false for NaN
+				most, at = w.Friction, i
+			}
+		}
+		if most > limit {
+			r.note(Warning, "case %q needs a friction of %.2f at %s, above the tyre_friction of %g: the tyre cannot give it", c.Name, most, CornerNames[at], limit)
+		}
+	}
+}
+
+// Extremes returns the largest tension and compression of a member, N, with the
+// cases in which they occur; NaN and -1 where there is none.
+func (m Member) Extremes() (tension, compression float64, inTension, inCompression int) {
+	tension, compression, inTension, inCompression = math.NaN(), math.NaN(), -1, -1
+	for k, l := range m.Loads {
+		if l.Axial > 0 && !(l.Axial <= tension) {
+			tension, inTension = l.Axial, k
+		}
+		if l.Axial < 0 && !(l.Axial >= compression) {
+			compression, inCompression = l.Axial, k
+		}
+	}
+	return tension, compression, inTension, inCompression
+}

@@ -1,0 +1,108 @@
+package cases
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"sixlink/loads"
+	"sixlink/members"
+)
+
+// Results are all that a run found. The order is fixed: corners as CornerNames,
+// members as loads.LinkNames, cases as in the file (with both ways unfolded).
+// Where a float has no value it is NaN.
+type Results struct {
+	Car        Car
+	Cases      []LoadCase
+	Corners    [NumCorners]Corner
+	Audit      Audit
+	NotChecked []string
+	Notes      []Note
+	Pass       bool // every reserve factor is at least 1
+}
+
+// A LoadCase is one case after unfolding: a contact force at each wheel.
+type LoadCase struct {
+	Index  int // in Car.Cases
+	Name   string
+	Basis  string // where the numbers come from
+	State  string // the case in words: "braking 1.6 g at 15 m/s"
+	Wheels [NumCorners]Wheel
+
+	variant variant
+}
+
+// A Wheel is what the road and its own mass do to one wheel.
+type Wheel struct {
+	Force, Moment r3.Vec  // of the road on the tyre at the contact point, N, N·mm
+	State         Torque  // rolling, braked or driven
+	Released      bool    // the torque about the spin axis does not reach the upright
+	Friction      float64 // friction that the wheel needs, √(Fx²+Fy²)/Fz; NaN where it carries nothing
+	Unsprung      *r3.Vec // acceleration of the unsprung mass, g; nil: its inertia is left out
+	Inertia       r3.Vec  // force of the unsprung mass at the wheel centre, N
+}
+
+// A Corner is what was found at one corner. Slices run over the cases.
+type Corner struct {
+	Statics *loads.Statics // prepared geometry
+	Members [loads.NumLinks]Member
+	Forces  []loads.Forces // per case
+}
+
+// A Member is what was found for one member.
+type Member struct {
+	Part
+	Loads     []members.Load // per case
+	Checks    []Finding      // by case, then in the order of members.Checks; only where there is a demand
+	Governing int            // index in Checks of the lowest reserve factor; -1: none
+}
+
+// Governs returns the finding with the lowest reserve factor; false: there is none.
+func (m Member) Governs() (Finding, bool) {
+	if m.Governing < 0 {
+		return Finding{}, false
+	}
+	return m.Checks[m.Governing], true
+}
+
+// Passes tells whether every reserve factor of the member is at least 1.
+func (m Member) Passes() bool {
+	f, ok := m.Governs()
+	return !ok || f.Reserve >= 1
+}
+
+// A Finding is the answer of one check for one member in one case.
+type Finding struct {
+	Case int // index in Results.Cases
+	members.Finding
+}
+
+// An Audit is the worst residual of all free bodies, relative to the load.
+type Audit struct {
+	Worst        float64
+	Corner, Case int // where; indices
+}
+
+// A Severity ranks a note.
+type Severity string
+
+// The severities of notes.
+const (
+	Warning Severity = "warning"
+	Remark  Severity = "note"
+)
+
+// A Note is a doubt or a remark that travels with the results to every output.
+type Note struct {
+	Severity Severity
+	Text     string
+}
+
+// PassesIn tells whether every reserve factor of the member in one case is at least 1.
+func (m Member) PassesIn(k int) bool {
+	for _, f := range m.Checks {
+		if f.Case == k && !(f.Reserve >= 1) {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,127 @@
+package cases
+
+import (
+	"errors"
+	"fmt"
+
+	"sixlink/loads"
+	"sixlink/members"
+)
+
+// AuditLimit is the residual of the free-body audit above which a run fails,
+// relative to the load.
+const AuditLimit = 1e-9
+
+// An AuditError is the error for a run whose forces do not balance.
+type AuditError struct {
+	Audit
+	Name string // of the case
+}
+
+func (e *AuditError) Error() string {
+	return fmt.Sprintf("the free-body audit of %s in case %q leaves %.2g of the load, limit %.0e: the results are withheld", CornerNames[e.Corner], e.Name, e.Worst, AuditLimit)
+}
+
+// Run carries every case of the car through loads and members. The error joins a
+// *Refusal for each case and axle that cannot be calculated, or is an *AuditError.
+func Run(car Car) (Results, error) {
+	r := Results{Car: car, Pass: true}
+	var refused []error
+	r.Cases, refused = car.Unfold()
+	statics, faults := car.prepare()
+	refused = append(faults, refused...)
+	if len(refused) > 0 {
+		return Results{}, errors.Join(refused...)
+	}
+	r.solve(statics)
+	if a := r.Audit; !(a.Worst <= AuditLimit) {
+		return Results{}, &AuditError{a, r.Cases[a.Case].Name}
+	}
+	r.judge()
+	r.remark(statics)
+	return r, nil
+}
+
+// prepare makes the statics of the four corners.
+func (c Car) prepare() (out [NumCorners]*loads.Statics, refused []error) {
+	for axle, a := range c.Axles {
+		left, err := loads.NewStatics(a.Corner)
+		if err != nil {
+			refused = append(refused, refusedCorner(axle, err))
+			continue
+		}
+		right, err := loads.NewStatics(a.Corner.Mirrored())
+		if err != nil {
+			refused = append(refused, refusedCorner(axle, err))
+			continue
+		}
+		out[2*axle], out[2*axle+1] = left, right
+	}
+	return out, refused
+}
+
+func refusedCorner(axle int, err error) error {
+	r := &Refusal{Path: AxleNames[axle], Name: AxleNames[axle] + " axle", Text: err.Error(), Remedy: "move the hardpoints of the links named so that they hold that motion"}
+	var fault *loads.RockerFault
+	if errors.As(err, &fault) {
+		r.Path, r.Remedy = AxleNames[axle]+"."+fault.Path, fault.Remedy
+	}
+	return r
+}
+
+// solve fills the forces and the audit.
+func (r *Results) solve(statics [NumCorners]*loads.Statics) {
+	for i, s := range statics {
+		r.Corners[i].Statics = s
+		r.Corners[i].Forces = make([]loads.Forces, len(r.Cases))
+	}
+	for k, c := range r.Cases {
+		for left := 0; left < NumCorners; left += 2 {
+			right := left + 1
+			fl, fr := loads.SolveAxle(statics[left], statics[right], c.Wheels[left].load(), c.Wheels[right].load())
+			r.Corners[left].Forces[k], r.Corners[right].Forces[k] = fl, fr
+			r.audit(left, k, fl.Residual)
+			r.audit(right, k, fr.Residual)
+		}
+	}
+}
+
+func (w Wheel) load() loads.WheelLoad {
+	return loads.WheelLoad{Force: w.Force, Moment: w.Moment, Inertia: w.Inertia, Released: w.Released}
+}
+
+func (r *Results) audit(corner, k int, residual float64) {
+	if !(residual <= r.Audit.Worst) {
+		r.Audit = Audit{residual, corner, k}
+	}
+}
+
+// judge puts every member through every check.
+func (r *Results) judge() {
+	for i := range r.Corners {
+		c := &r.Corners[i]
+		for j := range c.Members {
+			c.Members[j] = judgeMember(r.Car, i, j, c.Forces)
+			r.Pass = r.Pass && c.Members[j].Passes()
+		}
+	}
+}
+
+// tie is how much lower a reserve factor must be to govern in place of an earlier
+// one: more than the rounding of two checks that say the same.
+const tie = 1e-12
+
+func judgeMember(car Car, corner, link int, forces []loads.Forces) Member {
+	m := Member{Part: car.Axles[axleOf(corner)].Parts[link], Governing: -1}
+	for k, f := range forces {
+		load := members.Load{Axial: f.Axial[link], Bending: f.Bending[link]}
+		m.Loads = append(m.Loads, load)
+		for _, found := range members.Judge(members.Subject{Strut: m.Strut, Load: load, Factors: car.Factors}) {
+			if m.Governing < 0 || !(found.Reserve >= m.Checks[m.Governing].Reserve*(1-tie)) {
+				m.Governing = len(m.Checks)
+			}
+			m.Checks = append(m.Checks, Finding{k, found})
+		}
+	}
+	return m
+}

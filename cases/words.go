@@ -1,0 +1,79 @@
+package cases
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// usualFactors is the basis of wheel factors that come without one.
+const usualFactors = "wheel factors: common practice, no published source"
+
+// basis says where the numbers of a case come from.
+func (v variant) basis() string {
+	switch {
+	case v.Basis != "":
+		return v.Basis
+	case v.Kind == WheelFactors:
+		return usualFactors
+	case v.Kind == Manoeuvre:
+		return "whole-car equilibrium at the stated acceleration and speed"
+	}
+	return "contact forces as stated in the car file, no basis given"
+}
+
+// state puts a case into words.
+func (v variant) state() string {
+	switch v.Kind {
+	case WheelFactors:
+		return v.factorWords() + v.unsprungWords()
+	case ContactForces:
+		var named []string
+		for i, f := range v.Contact {
+			if f != nil {
+				named = append(named, CornerNames[i])
+			}
+		}
+		return "stated at " + strings.Join(named, ", ") + v.unsprungWords()
+	}
+	var parts []string
+	switch ax := v.Acceleration[0]; {
+	case ax < 0:
+		parts = append(parts, fmt.Sprintf("slowing at %g g", -ax))
+	case ax > 0:
+		parts = append(parts, fmt.Sprintf("gaining speed at %g g", ax))
+	}
+	if ay := v.Acceleration[1]; ay != 0 {
+		turn := "left"
+		if ay < 0 {
+			turn = "right"
+		}
+		parts = append(parts, fmt.Sprintf("%s turn at %g g", turn, math.Abs(ay)))
+	}
+	return strings.Join(append(parts, fmt.Sprintf("%g m/s", v.Speed)), ", ") + v.unsprungWords()
+}
+
+// factorWords names the parts of wheel factors that are not zero.
+func (v variant) factorWords() string {
+	names := [3][2]string{{"forward", "rearward"}, {"inward", "outward"}, {"up", "down"}}
+	var parts []string
+	for _, i := range []int{2, 0, 1} {
+		if f := v.Factors[i]; f > 0 {
+			parts = append(parts, fmt.Sprintf("%g %s", f, names[i][0]))
+		} else if f < 0 {
+			parts = append(parts, fmt.Sprintf("%g %s", -f, names[i][1]))
+		}
+	}
+	if parts == nil {
+		return "no contact force"
+	}
+	return "static wheel load × " + strings.Join(parts, ", ")
+}
+
+// unsprungWords name an acceleration of the unsprung masses that the case states.
+func (v variant) unsprungWords() string {
+	if v.Unsprung == nil {
+		return ""
+	}
+	return fmt.Sprintf(", unsprung mass at [%g, %g, %g] g", v.Unsprung.X, v.Unsprung.Y, v.Unsprung.Z)
+}
