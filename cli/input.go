@@ -1,0 +1,98 @@
+package cli
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"github.com/urfave/cli/v2"
+
+	"sixlink/cases"
+	"sixlink/cases/carfile"
+	"sixlink/reports"
+)
+
+// maxCarFile bounds what is read of a car file, in bytes: one more than the reader
+// of car files allows, so that it can say that the file is too large.
+const maxCarFile = 4<<20 + 1
+
+// oneCar returns the single file name of a command that takes one car.
+func oneCar(c *cli.Context) (string, error) {
+	switch c.NArg() {
+	case 0:
+		return "", usage("%s needs a car file: sixlink %s CAR", c.Command.Name, c.Command.Name)
+	case 1:
+		return c.Args().First(), nil
+	}
+	return "", usage("%s takes one car file, and %d were named: %q is the second", c.Command.Name, c.NArg(), c.Args().Get(1))
+}
+
+// run reads a car file and carries its cases through.
+func run(path string) (reports.Report, error) {
+	src, err := readFile(path)
+	if err != nil {
+		return reports.Report{}, err
+	}
+	file, err := carfile.Read(path, src)
+	if err != nil {
+		return reports.Report{}, located{err}
+	}
+	results, err := cases.Run(file.Car)
+	if err != nil {
+		return reports.Report{}, locate(file, err)
+	}
+	sum := sha256.Sum256(src)
+	return reports.Report{Version: Version, File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Results: results}, nil
+}
+
+func readFile(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, readFault(path, err)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("%s: it is a folder: name the car file in it", path)
+	}
+	src, err := io.ReadAll(io.LimitReader(f, maxCarFile))
+	if err != nil {
+		return nil, readFault(path, err)
+	}
+	return src, nil
+}
+
+func readFault(path string, err error) error {
+	if errors.Is(err, os.ErrNotExist) {
+		return fmt.Errorf("%s: there is no such file: check the name and the folder", path)
+	}
+	var p *os.PathError
+	if errors.As(err, &p) {
+		err = p.Err
+	}
+	return fmt.Errorf("%s: cannot be read: %w", path, err)
+}
+
+// locate gives each refusal of a load case or corner its position in the file.
+func locate(file carfile.File, err error) error {
+	var audit *cases.AuditError
+	if errors.As(err, &audit) {
+		return &unmadeError{err}
+	}
+	var joined interface{ Unwrap() []error }
+	if !errors.As(err, &joined) {
+		return err
+	}
+	var faults carfile.Faults
+	for _, e := range joined.Unwrap() {
+		var r *cases.Refusal
+		if !errors.As(e, &r) {
+			return err
+		}
+		faults = append(faults, file.Fault(r.Path, r.Name+": "+r.Text, r.Remedy))
+	}
+	return located{faults}
+}

@@ -1,0 +1,44 @@
+package reports
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"sixlink/cases"
+	"sixlink/loads"
+)
+
+// pointForces are the forces at one named point, by case.
+type pointForces struct {
+	name   string
+	forces []r3.Vec
+}
+
+// chassisForces lists the forces of the suspension on the chassis at one corner.
+func chassisForces(c cases.Corner) []pointForces {
+	var out []pointForces
+	for k, f := range c.Forces {
+		for i, p := range c.Statics.ChassisForces(f) {
+			if k == 0 {
+				out = append(out, pointForces{name: p.Name})
+			}
+			out[i].forces = append(out[i].forces, p.Force)
+		}
+	}
+	return out
+}
+
+// uprightForces lists the forces on the upright at its joints.
+func uprightForces(c cases.Corner) []pointForces {
+	var out []pointForces
+	for i, name := range loads.JointNames {
+		if i == loads.RodJoint && c.Statics.Corner.Carrier != loads.Upright {
+			continue
+		}
+		p := pointForces{name: name}
+		for _, f := range c.Forces {
+			p.forces = append(p.forces, f.Upright[i])
+		}
+		out = append(out, p)
+	}
+	return out
+}

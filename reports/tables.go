@@ -1,0 +1,251 @@
+package reports
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"sixlink/cases"
+	"sixlink/loads"
+	"sixlink/members"
+)
+
+// Tables returns the blocks of the report in their order.
+func (r Report) Tables() []Table {
+	return []Table{
+		r.envelope(), r.casesTable(), r.contactForces(), r.memberForces(), r.checksTable(),
+		r.rockersTable(), r.handOver(), r.sources(), r.remarks(),
+	}
+}
+
+// caseNo is the number of a case as the tables cite it: 1 for the first.
+func caseNo(k int) any {
+	if k < 0 {
+		return nil
+	}
+	return k + 1
+}
+
+func words(name string) string { return strings.ReplaceAll(name, "_", " ") }
+
+func tubeSize(t members.Tube) string {
+	return Tenth.number(t.OD) + " × " + Tenth.number(t.Wall)
+}
+
+func verdict(pass bool) string {
+	if pass {
+		return "pass"
+	}
+	return "FAIL"
+}
+
+// envelope has a line for each member: its extremes, what governs, and the verdict.
+func (r Report) envelope() Table {
+	t := Table{
+		Name: "Envelope", Title: "Members: largest forces over all cases, and what governs",
+		Columns: []Column{
+			{"corner", "", Text}, {"member", "", Text}, {"tube", "mm", Text}, {"material", "", Text}, {"length", "mm", Tenth}, {"mass", "kg", Full},
+			{"tension", "N", Whole}, {"in case", "", Text}, {"compression", "N", Whole}, {"in case", "", Text}, {"bending", "N·mm", Whole},
+			{"governed by", "", Text}, {"in case", "", Text}, {"RF", "", Reserve}, {"verdict", "", Text},
+		},
+	}
+	for i, c := range r.Corners {
+		for j, m := range c.Members {
+			tension, compression, inT, inC := m.Extremes()
+			check, at, rf := any(nil), any(nil), math.NaN()
+			if g, ok := m.Governs(); ok {
+				check, at, rf = g.Check, caseNo(g.Case), g.Reserve
+			}
+			s := m.Strut
+			t.Rows = append(t.Rows, []any{
+				words(cases.CornerNames[i]), words(loads.LinkNames[j]), tubeSize(s.Tube), s.Metal.Name, s.Length, s.Mass(),
+				tension, caseNo(inT), compression, caseNo(inC), largestBending(m), check, at, rf, verdict(m.Passes()),
+			})
+		}
+	}
+	return t
+}
+
+// largestBending is NaN for a member that no case bends.
+func largestBending(m cases.Member) float64 {
+	most := math.NaN()
+	for _, l := range m.Loads {
+		if l.Bending > 0 && !(l.Bending <= most) {
+			most = l.Bending
+		}
+	}
+	return most
+}
+
+func (r Report) casesTable() Table {
+	t := Table{
+		Name: "Load cases", Title: "Load cases, and where their numbers come from",
+		Columns: []Column{{"no.", "", Text}, {"load case", "", Text}, {"what it is", "", Text}, {"basis", "", Text}},
+	}
+	for k, c := range r.Cases {
+		t.Rows = append(t.Rows, []any{caseNo(k), c.Name, c.State, c.Basis})
+	}
+	return t
+}
+
+func (r Report) contactForces() Table {
+	t := Table{
+		Name: "Contact forces", Title: "Contact forces: of the road on the tyre, in vehicle axes (x forward, y left, z up)",
+		Columns: []Column{
+			{"no.", "", Text}, {"load case", "", Text}, {"wheel", "", Text}, {"Fx", "N", Full}, {"Fy", "N", Full}, {"Fz", "N", Full},
+			{"Mx", "N·mm", Full}, {"My", "N·mm", Full}, {"Mz", "N·mm", Full}, {"wheel is", "", Text}, {"friction needed", "", Full},
+			{"unsprung ax", "g", Full}, {"unsprung ay", "g", Full}, {"unsprung az", "g", Full},
+		},
+	}
+	for k, c := range r.Cases {
+		for i, w := range c.Wheels {
+			a := r3.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}
+			if w.Unsprung != nil {
+				a = *w.Unsprung
+			}
+			f, m := w.Force, w.Moment
+			t.Rows = append(t.Rows, []any{
+				caseNo(k), c.Name, words(cases.CornerNames[i]), f.X, f.Y, f.Z, m.X, m.Y, m.Z,
+				cases.TorqueNames[w.State], w.Friction, a.X, a.Y, a.Z,
+			})
+		}
+	}
+	return t
+}
+
+func (r Report) memberForces() Table {
+	t := Table{
+		Name: "Member forces", Title: "Axial forces, tension positive; bending of a carrying wishbone's legs at the apex",
+		Columns: []Column{
+			{"no.", "", Text}, {"load case", "", Text}, {"corner", "", Text}, {"member", "", Text}, {"axial force", "N", Full}, {"bending", "N·mm", Full},
+		},
+	}
+	for k, c := range r.Cases {
+		for i, corner := range r.Corners {
+			for j, m := range corner.Members {
+				l := m.Loads[k]
+				t.Rows = append(t.Rows, []any{caseNo(k), c.Name, words(cases.CornerNames[i]), words(loads.LinkNames[j]), l.Axial, l.Bending})
+			}
+		}
+	}
+	return t
+}
+
+func (r Report) checksTable() Table {
+	f := r.Car.Factors
+	t := Table{
+		Name: "Checks", Title: fmt.Sprintf("Checks: design factors yield %g, ultimate %g, buckling %g are in the capacity", f.Yield, f.Ultimate, f.Buckling),
+		Columns: []Column{
+			{"corner", "", Text}, {"member", "", Text}, {"no.", "", Text}, {"load case", "", Text}, {"check", "", Text},
+			{"demand", "", Full}, {"capacity", "", Full}, {"unit", "", Text}, {"RF", "", Reserve}, {"verdict", "", Text}, {"source", "", Text},
+		},
+	}
+	for i, corner := range r.Corners {
+		for j, m := range corner.Members {
+			for _, g := range m.Checks {
+				t.Rows = append(t.Rows, []any{
+					words(cases.CornerNames[i]), words(loads.LinkNames[j]), caseNo(g.Case), r.Cases[g.Case].Name, g.Check,
+					g.Demand, g.Capacity, g.Unit, g.Reserve, verdict(g.Reserve >= 1), g.Source,
+				})
+			}
+		}
+	}
+	return t
+}
+
+func (r Report) rockersTable() Table {
+	t := Table{
+		Name: "Rockers", Title: "Rockers: torques positive for a wheel pushed up; spring positive in compression, anti-roll link in tension; pivot: chassis on rocker",
+		Columns: []Column{
+			{"no.", "", Text}, {"load case", "", Text}, {"corner", "", Text}, {"rod torque", "N·mm", Full}, {"spring force", "N", Full},
+			{"torsion bar torque", "N·mm", Full}, {"anti-roll link", "N", Full}, {"pivot Fx", "N", Full}, {"pivot Fy", "N", Full}, {"pivot Fz", "N", Full},
+			{"bearing 1 radial", "N", Full}, {"bearing 2 radial", "N", Full}, {"thrust", "N", Full},
+		},
+	}
+	for k, c := range r.Cases {
+		for i, corner := range r.Corners {
+			x := corner.Forces[k].Rocker
+			if x == nil {
+				continue
+			}
+			t.Rows = append(t.Rows, []any{
+				caseNo(k), c.Name, words(cases.CornerNames[i]), x.RodTorque, x.Spring, x.TorsionBar, x.AntiRoll,
+				x.Pivot.X, x.Pivot.Y, x.Pivot.Z, r3.Norm(x.Bearings[0]), r3.Norm(x.Bearings[1]), x.Thrust,
+			})
+		}
+	}
+	return t
+}
+
+// handOver lists the forces that the neighbours must carry: chassis and upright.
+func (r Report) handOver() Table {
+	t := Table{
+		Name: "Hand-over forces", Title: "Hand-over forces: of the suspension on the chassis, and of the links on the upright",
+		Columns: []Column{
+			{"no.", "", Text}, {"load case", "", Text}, {"corner", "", Text}, {"on", "", Text}, {"point", "", Text},
+			{"Fx", "N", Full}, {"Fy", "N", Full}, {"Fz", "N", Full}, {"size", "N", Full}, {"along the rack", "N", Full},
+		},
+	}
+	for k, c := range r.Cases {
+		for i, corner := range r.Corners {
+			for _, p := range chassisForces(corner) {
+				rack := math.NaN()
+				if p.name == loads.LinkNames[loads.TrackRod] {
+					rack = p.forces[k].Y
+				}
+				t.Rows = append(t.Rows, r.handOverRow(k, c, i, "chassis", p, rack))
+			}
+			for _, p := range uprightForces(corner) {
+				t.Rows = append(t.Rows, r.handOverRow(k, c, i, "upright", p, math.NaN()))
+			}
+		}
+	}
+	return t
+}
+
+func (r Report) handOverRow(k int, c cases.LoadCase, corner int, on string, p pointForces, rack float64) []any {
+	f := p.forces[k]
+	return []any{caseNo(k), c.Name, words(cases.CornerNames[corner]), on, words(p.name), f.X, f.Y, f.Z, r3.Norm(f), rack}
+}
+
+// sources lists the materials in use with the document behind each value.
+func (r Report) sources() Table {
+	t := Table{
+		Name: "Sources", Title: "Materials in use, and where their values come from",
+		Columns: []Column{
+			{"material", "", Text}, {"form", "", Text}, {"wall to", "mm", Tenth}, {"E", "MPa", Full}, {"Poisson's ratio", "", Full}, {"Sy", "MPa", Full}, {"Su", "MPa", Full},
+			{"density", "kg/m³", Full}, {"basis", "", Text}, {"source", "", Text}, {"doubt", "", Text},
+		},
+	}
+	seen := map[string]bool{}
+	for _, axle := range r.Car.Axles {
+		for _, p := range axle.Parts {
+			m := p.Strut.Metal
+			key := fmt.Sprint(m.Name, m.WallTo)
+			if seen[key] {
+				continue
+			}
+			seen[key] = true
+			limit := math.NaN()
+			if m.WallTo > 0 {
+				limit = m.WallTo
+			}
+			t.Rows = append(t.Rows, []any{m.Name, m.Form, limit, m.E, m.Nu, m.Sy, m.Su, m.Density, m.Basis, m.Source, m.Doubt})
+		}
+	}
+	return t
+}
+
+// remarks are the notes and what is not checked.
+func (r Report) remarks() Table {
+	t := Table{Name: "Notes", Title: "Notes, and what is not checked", Columns: []Column{{"kind", "", Text}, {"text", "", Text}}}
+	for _, n := range r.Notes {
+		t.Rows = append(t.Rows, []any{string(n.Severity), n.Text})
+	}
+	for _, n := range r.NotChecked {
+		t.Rows = append(t.Rows, []any{"not checked", n})
+	}
+	return t
+}

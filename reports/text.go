@@ -1,0 +1,192 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"text/tabwriter"
+	"unicode/utf8"
+
+	"sixlink/cases"
+	"sixlink/loads"
+)
+
+// textWidth is the width to which sentences are folded on a terminal.
+const textWidth = 100
+
+// Text writes the report for a terminal: what was checked, one line a member, the
+// verdict, and always the doubts, what is not checked and the caution.
+func (r Report) Text(w io.Writer) error {
+	p := &page{w: w}
+	p.line("%s", r.title())
+	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
+	f := r.Car.Factors
+	p.line("design factors, in every reserve factor: yield %g, ultimate %g, buckling %g", f.Yield, f.Ultimate, f.Buckling)
+	p.fold("", "", r.Car.Notes)
+	p.line("")
+	r.textCases(p)
+	r.textMembers(p)
+	r.textVerdict(p)
+	for _, n := range r.Notes {
+		p.fold(string(n.Severity)+": ", "  ", n.Text)
+	}
+	p.line("\nNot checked:")
+	for _, n := range r.NotChecked {
+		p.fold("- ", "  ", n)
+	}
+	p.line("")
+	p.fold("", "", Caution)
+	return p.err
+}
+
+// title names the car and its revision.
+func (r Report) title() string {
+	title := "sixlink " + r.Version + ": " + printable(r.Car.Name)
+	if r.Car.Revision != "" {
+		title += ", revision " + printable(r.Car.Revision)
+	}
+	return title
+}
+
+// textCases lists the cases; their bases are given once each, by letter.
+func (r Report) textCases(p *page) {
+	var bases []string
+	letter := map[string]string{}
+	p.table(func(row func(cells ...string)) {
+		row("no.", "load case", "what it is", "basis")
+		for k, c := range r.Cases {
+			if letter[c.Basis] == "" {
+				letter[c.Basis] = letterOf(len(bases))
+				bases = append(bases, c.Basis)
+			}
+			row(fmt.Sprintf("[%d]", k+1), printable(c.Name), c.State, letter[c.Basis])
+		}
+	})
+	for _, b := range bases {
+		p.fold("basis "+letter[b]+": ", "  ", b)
+	}
+	p.line("")
+}
+
+// letterOf counts a, b, … z, aa, ab, …
+func letterOf(i int) string {
+	if i < 26 {
+		return string(rune('a' + i))
+	}
+	return letterOf(i/26-1) + letterOf(i%26)
+}
+
+// textMembers has one line a member, left and right once where they mirror.
+func (r Report) textMembers(p *page) {
+	p.line("Largest forces over all cases, N, [case]; RF: reserve factor; below 1 fails")
+	for left := 0; left < cases.NumCorners; left += 2 {
+		axle := cases.AxleNames[left/2]
+		if r.mirrored(left, left+1) {
+			p.line("\n%s axle, left and right alike; the cases are those of the left", axle)
+			r.textCorner(p, left)
+			continue
+		}
+		for i := left; i < left+2; i++ {
+			p.line("\n%s", words(cases.CornerNames[i]))
+			r.textCorner(p, i)
+		}
+	}
+	p.line("")
+}
+
+func (r Report) textCorner(p *page, corner int) {
+	p.table(func(row func(cells ...string)) {
+		row("member", "tube, mm", "material", "tension", "compression", "governed by", "RF", "")
+		for j, m := range r.Corners[corner].Members {
+			tension, compression, inT, inC := m.Extremes()
+			check, rf := dash, dash
+			if g, ok := m.Governs(); ok {
+				check, rf = withCase(g.Check, g.Case), Reserve.number(g.Reserve)
+			}
+			row(words(loads.LinkNames[j]), tubeSize(m.Strut.Tube), printable(m.Strut.Metal.Name),
+				withCase(Whole.number(tension), inT), withCase(Whole.number(compression), inC), check, rf, verdict(m.Passes()))
+		}
+	})
+}
+
+func withCase(text string, k int) string {
+	if k < 0 {
+		return text
+	}
+	return fmt.Sprintf("%s [%d]", text, k+1)
+}
+
+// mirrored tells whether two corners show the same envelope, to rounding.
+func (r Report) mirrored(a, b int) bool {
+	for j := range loads.NumLinks {
+		m, n := r.Corners[a].Members[j], r.Corners[b].Members[j]
+		mt, mc, _, _ := m.Extremes()
+		nt, nc, _, _ := n.Extremes()
+		f, okF := m.Governs()
+		g, okG := n.Governs()
+		if !same(mt, nt) || !same(mc, nc) || okF != okG || f.Check != g.Check || !same(f.Reserve, g.Reserve) || m.Strut != n.Strut {
+			return false
+		}
+	}
+	return true
+}
+
+// same tells whether two numbers agree to one part in 1e9, or are both without value.
+func same(a, b float64) bool {
+	if math.IsNaN(a) || math.IsNaN(b) {
+		return math.IsNaN(a) && math.IsNaN(b)
+	}
+	return math.Abs(a-b) <= 1e-9*math.Max(math.Abs(a), math.Abs(b))
+}
+
+func (r Report) textVerdict(p *page) {
+	p.fold("", "      ", r.summary())
+	p.fold("audit ", "      ", fmt.Sprintf("forces summed again on every free body: worst residual %.1e of the load", r.Audit.Worst))
+	p.line("")
+}
+
+// A page writes lines until the first error.
+type page struct {
+	w   io.Writer
+	err error
+}
+
+func (p *page) line(format string, args ...any) {
+	if p.err == nil {
+		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
+	}
+}
+
+// table writes rows with their columns aligned.
+func (p *page) table(fill func(row func(cells ...string))) {
+	tw := tabwriter.NewWriter(p.w, 0, 0, 2, ' ', 0)
+	fill(func(cells ...string) {
+		if p.err == nil {
+			_, p.err = fmt.Fprintln(tw, strings.TrimRight("  "+strings.Join(cells, "\t"), "\t "))
+		}
+	})
+	if err := tw.Flush(); p.err == nil {
+		p.err = err
+	}
+}
+
+// fold writes a text after a lead, broken between words; further lines are indented.
+func (p *page) fold(lead, indent, text string) {
+	if text == "" {
+		return
+	}
+	line := lead
+	for i, word := range strings.Fields(printable(text)) {
+		if i > 0 && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > textWidth {
+			p.line("%s", line)
+			line = indent + word
+			continue
+		}
+		if i > 0 {
+			line += " "
+		}
+		line += word
+	}
+	p.line("%s", line)
+}

@@ -1,0 +1,231 @@
+package reports
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// ShortCaution stands on every sheet and in every page footer.
+const ShortCaution = "Calculation aid, not a release: review and sign-off by a qualified structural engineer, proof by test and inspection."
+
+// headRow is the row of the column headings on every sheet of a table.
+const headRow = 4
+
+// Workbook returns the results as a workbook in Office Open XML: a cover with the
+// caution and sign-off lines, then a sheet for each table. The same report gives
+// the same bytes.
+func (r Report) Workbook() ([]byte, error) {
+	b := &book{file: excelize.NewFile()}
+	defer b.file.Close()
+	b.makeStyles()
+	b.cover(r)
+	for _, t := range r.Tables() {
+		b.sheet(r, t)
+	}
+	b.do(b.file.SetDocProps(&excelize.DocProperties{
+		Title: r.title(), Subject: "Suspension load cases, member forces and reserve factors", Description: Caution,
+		Creator: "sixlink " + r.Version, LastModifiedBy: "sixlink", Created: fixedDate, Modified: fixedDate,
+	}))
+	if b.err != nil {
+		return nil, fmt.Errorf("workbook: %w", b.err)
+	}
+	var buf bytes.Buffer
+	if err := b.file.Write(&buf); err != nil {
+		return nil, fmt.Errorf("workbook: %w", err)
+	}
+	return buf.Bytes(), nil
+}
+
+// fixedDate stands where the form of the file demands a date: the same input gives
+// the same bytes.
+const fixedDate = "2000-01-01T00:00:00Z"
+
+// A book is a workbook in the making; err is the first error.
+type book struct {
+	file   *excelize.File
+	styles map[string]int
+	err    error
+}
+
+func (b *book) do(err error) {
+	if b.err == nil {
+		b.err = err
+	}
+}
+
+// makeStyles registers the styles in a fixed order.
+func (b *book) makeStyles() {
+	b.styles = map[string]int{}
+	line := []excelize.Border{{Type: "bottom", Color: "000000", Style: 2}}
+	wrap := &excelize.Alignment{WrapText: true, Vertical: "top"}
+	number := func(form string) *excelize.Style {
+		return &excelize.Style{CustomNumFmt: &form, Alignment: &excelize.Alignment{Vertical: "top", Horizontal: "right"}}
+	}
+	for _, s := range []struct {
+		name  string
+		style *excelize.Style
+	}{
+		{"title", &excelize.Style{Font: &excelize.Font{Bold: true, Size: 14}}},
+		{"strong", &excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: wrap}},
+		{"caution", &excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: wrap, Border: boxed()}},
+		{"small", &excelize.Style{Font: &excelize.Font{Italic: true, Size: 9}}},
+		{"head", &excelize.Style{Font: &excelize.Font{Bold: true}, Border: line, Alignment: &excelize.Alignment{WrapText: true, Vertical: "bottom"}}},
+		{"line", &excelize.Style{Border: line}},
+		{"text", &excelize.Style{Alignment: wrap}},
+		{"whole", number("#,##0")}, {"tenth", number("0.00")}, {"reserve", number("[<1]0.0000;0.00")}, {"full", number("0.000###E+00")}, {"plain", number("#,##0.0##")},
+	} {
+		id, err := b.file.NewStyle(s.style)
+		b.do(err)
+		b.styles[s.name] = id
+	}
+}
+
+func boxed() (out []excelize.Border) {
+	for _, side := range []string{"left", "right", "top", "bottom"} {
+		out = append(out, excelize.Border{Type: side, Color: "000000", Style: 2})
+	}
+	return out
+}
+
+// cover fills the first sheet.
+func (b *book) cover(r Report) {
+	const sheet = "Cover"
+	b.do(b.file.SetSheetName("Sheet1", sheet))
+	row := 0
+	put := func(style string, height float64, cells ...string) {
+		row++
+		for i, text := range cells {
+			at, _ := excelize.CoordinatesToCellName(i+1, row)
+			b.do(b.file.SetCellStr(sheet, at, printable(text)))
+			b.do(b.file.SetCellStyle(sheet, at, at, b.styles[style]))
+		}
+		if height > 0 {
+			b.do(b.file.SetRowHeight(sheet, row, height))
+		}
+	}
+	f := r.Car.Factors
+	put("title", 0, r.title())
+	put("text", 0, "Suspension load cases, member forces and reserve factors")
+	put("text", 0)
+	put("caution", 110, Caution)
+	b.do(b.file.MergeCell(sheet, "A4", "B4"))
+	b.do(b.file.SetCellStyle(sheet, "A4", "B4", b.styles["caution"]))
+	put("text", 0)
+	for _, line := range [][2]string{
+		{"Car file", r.File},
+		{"SHA-256 of the car file", r.SHA256},
+		{"Remarks of the car file", r.Car.Notes},
+		{"Design factors", fmt.Sprintf("yield %g, ultimate %g, buckling %g; in every reserve factor", f.Yield, f.Ultimate, f.Buckling)},
+		{"Axes and signs", "ISO 8855: x forward, y left, z up; axial forces positive in tension; units in every heading"},
+		{"Result", r.summary()},
+		{"Free-body audit", fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst)},
+	} {
+		put("text", 0, line[0], line[1])
+	}
+	put("text", 0)
+	put("strong", 0, "Sign-off: name, date, signature")
+	for _, line := range []string{"Calculated by", "Loads reviewed by", "Structural engineer, qualified", "Proved by test and inspection"} {
+		put("line", 28, line, "")
+	}
+	b.do(b.file.SetColWidth(sheet, "A", "A", 34))
+	b.do(b.file.SetColWidth(sheet, "B", "B", 84))
+	b.printSetup(r, sheet, "portrait")
+}
+
+// sheet writes one table.
+func (b *book) sheet(r Report, t Table) {
+	if b.err != nil {
+		return
+	}
+	_, err := b.file.NewSheet(t.Name)
+	b.do(err)
+	w, err := b.file.NewStreamWriter(t.Name)
+	if err != nil {
+		b.do(err)
+		return
+	}
+	for i, c := range t.Columns {
+		b.do(w.SetColWidth(i+1, i+1, t.width(i, c)))
+	}
+	b.do(w.SetPanes(&excelize.Panes{Freeze: true, YSplit: headRow, TopLeftCell: fmt.Sprintf("A%d", headRow+1), ActivePane: "bottomLeft"}))
+	b.do(w.SetRow("A1", []any{excelize.Cell{StyleID: b.styles["title"], Value: t.Title}}))
+	b.do(w.SetRow("A2", []any{excelize.Cell{StyleID: b.styles["small"], Value: ShortCaution}}))
+	var head []any
+	for _, c := range t.Columns {
+		text := c.Head
+		if c.Unit != "" {
+			text += ", " + c.Unit
+		}
+		head = append(head, excelize.Cell{StyleID: b.styles["head"], Value: text})
+	}
+	b.do(w.SetRow(fmt.Sprintf("A%d", headRow), head))
+	for i, row := range t.Rows {
+		var cells []any
+		for j, v := range row {
+			cells = append(cells, b.cell(t.Columns[j], v))
+		}
+		b.do(w.SetRow(fmt.Sprintf("A%d", headRow+1+i), cells))
+	}
+	b.do(w.Flush())
+	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: fmt.Sprintf("'%s'!$1:$%d", t.Name, headRow), Scope: t.Name}))
+	b.printSetup(r, t.Name, "landscape")
+}
+
+// cell is a value with the style of its column; numbers without a value show a dash.
+func (b *book) cell(c Column, v any) excelize.Cell {
+	style := map[Format]string{Text: "text", Whole: "whole", Tenth: "tenth", Reserve: "reserve", Full: "plain"}[c.Format]
+	switch x := v.(type) {
+	case string:
+		return excelize.Cell{StyleID: b.styles["text"], Value: printable(x)}
+	case float64:
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			v = dash
+		} else if c.Format == Full && x != 0 && math.Abs(x) < 0.01 {
+			style = "full"
+		}
+	case nil:
+		v = dash
+	}
+	return excelize.Cell{StyleID: b.styles[style], Value: v}
+}
+
+// width returns a column's width in characters, from what stands in it.
+func (t Table) width(i int, c Column) float64 {
+	most := min(utf8.RuneCountInString(c.Head), 12)
+	for _, row := range t.Rows {
+		most = max(most, min(utf8.RuneCountInString(c.cell(row[i])), 60))
+	}
+	return float64(most) + 2.5
+}
+
+// printSetup gives a sheet its paper, header and footer.
+func (b *book) printSetup(r Report, sheet, orientation string) {
+	size, width, height := 9, 1, 0 // A4, as many pages high as it takes
+	b.do(b.file.SetPageLayout(sheet, &excelize.PageLayoutOptions{Size: &size, Orientation: &orientation, FitToWidth: &width, FitToHeight: &height}))
+	fit := true
+	b.do(b.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
+	b.do(b.file.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{
+		OddHeader: "&L" + footerText(r.title(), 90) + "&R" + footerText(sheet, 40),
+		OddFooter: "&L&8" + footerText(ShortCaution, 130) + "&R&8" + r.SHA256[:min(12, len(r.SHA256))] + "  page &P of &N",
+	}))
+}
+
+// footerText makes a text safe in a header or footer, where & gives commands and
+// the whole is bounded to 255 characters.
+func footerText(s string, most int) string {
+	var out []rune
+	for _, c := range printable(s) {
+		if c == '&' {
+			out = append(out, '&')
+		}
+		out = append(out, c)
+		if len(out) >= most {
+			break
+		}
+	}
+	return string(out)
+}

@@ -1,0 +1,207 @@
+package reports
+
+import (
+	"io"
+	"math"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"sixlink/cases"
+	"sixlink/loads"
+	"sixlink/members"
+)
+
+// Working writes one member in one load case as a hand calculation: from the case
+// to the contact force, through the free bodies to the member's force, and through
+// every check to its reserve factor. Corner, link and case are indices.
+func (r Report) Working(w io.Writer, corner, link, k int) error {
+	p := &page{w: w}
+	m := r.Corners[corner].Members[link]
+	c := r.Cases[k]
+	p.line("%s", r.title())
+	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
+	p.line("Working of the %s %s in load case [%d] %s", words(cases.CornerNames[corner]), words(loads.LinkNames[link]), k+1, printable(c.Name))
+	p.fold("", "", "Axes: ISO 8855, x forward, y left, z up. Axial forces are positive in tension. Numbers are shown with seven digits and carried in full.")
+
+	p.line("\n1  Contact force: %s", c.State)
+	p.fold("   basis: ", "   ", c.Basis)
+	scope := map[string]string{}
+	p.steps(scope, r.ContactWorking(k, corner))
+	p.line("\n2  Load on the upright")
+	p.steps(scope, r.UprightWorking(k, corner))
+	p.line("\n3  Free bodies: every force that acts on them, with its moment about the wheel centre; the sums must vanish")
+	r.freeBodies(p, corner, k)
+
+	p.line("\n4  The member: %s × %s mm tube, %s", Tenth.number(m.Strut.OD), Tenth.number(m.Strut.Wall), printable(m.Strut.Metal.Name))
+	p.fold("   ", "   ", m.Strut.Metal.Form+"; "+m.Strut.Metal.Basis+"; "+m.Strut.Metal.Source)
+	s := members.Subject{Strut: m.Strut, Load: m.Loads[k], Factors: r.Car.Factors}
+	scope = map[string]string{}
+	p.steps(scope, members.Givens(s))
+	p.steps(scope, members.Section(s))
+	r.checkWorking(p, scope, s)
+
+	for _, n := range r.Notes {
+		p.fold(string(n.Severity)+": ", "  ", n.Text)
+	}
+	p.line("\nNot checked:")
+	for _, n := range r.NotChecked {
+		p.fold("- ", "  ", n)
+	}
+	p.line("")
+	p.fold("", "", Caution)
+	return p.err
+}
+
+// checkWorking writes each check that applies, and what governs.
+func (r Report) checkWorking(p *page, scope map[string]string, s members.Subject) {
+	part, lowest, name := 5, math.Inf(1), ""
+	for _, c := range members.Checks {
+		if !c.Applies(s) {
+			continue
+		}
+		p.line("\n%d  Check: %s", part, c.Name)
+		p.fold("   ", "   ", c.Source(s))
+		p.steps(scope, c.Working(s))
+		if f := c.Judge(s); !(f.Reserve >= lowest) {
+			lowest, name = f.Reserve, c.Name
+		}
+		part++
+	}
+	if name == "" {
+		p.line("\nThis case puts no load on the member: no reserve factor.\n")
+		return
+	}
+	p.line("\nGoverned by %s: RF %s, %s\n", name, Reserve.number(lowest), verdict(lowest >= 1))
+}
+
+// freeBodies writes a table for each free body of the corner.
+func (r Report) freeBodies(p *page, corner, k int) {
+	c := r.Corners[corner]
+	w := r.Cases[k].Wheels[corner]
+	centre := c.Statics.Corner.Centre
+	load := loads.WheelLoad{Force: w.Force, Moment: w.Moment, Inertia: w.Inertia, Released: w.Released}
+	for _, b := range c.Statics.FreeBodies(load, c.Forces[k]) {
+		p.line("\n   %s", b.Name)
+		p.table(func(row func(cells ...string)) {
+			row(" action", "at x", "y", "z mm", "Fx", "Fy", "Fz N", "Mx", "My", "Mz N·mm")
+			for _, a := range b.Actions {
+				m := a.Moment(centre)
+				row(append(append(append([]string{" " + words(a.Name)}, three(a.At, 1)...), three(a.Force, 2)...), three(m, 0)...)...)
+			}
+			f, m := b.Sum(centre)
+			row(append(append([]string{" sum", "", "", ""}, three(f, 2)...), three(m, 0)...)...)
+		})
+	}
+	p.line("\n   Axial forces of the six links, from their lines of action:")
+	p.table(func(row func(cells ...string)) {
+		row(" link", "outer joint, mm", "inner joint, mm", "unit vector outer to inner", "axial force, N", "bending, N·mm")
+		for i, l := range c.Statics.Corner.Links {
+			row(" "+words(loads.LinkNames[i]), strings.Join(three(l.Outer, 1), ", "), strings.Join(three(l.Inner, 1), ", "),
+				strings.Join(three(l.Direction(), 5), ", "), sign(strconv.FormatFloat(c.Forces[k].Axial[i], 'f', 2, 64)), Whole.number(c.Forces[k].Bending[i]))
+		}
+	})
+}
+
+func three(v r3.Vec, decimals int) []string {
+	var out []string
+	for _, x := range []float64{v.X, v.Y, v.Z} {
+		out = append(out, sign(strconv.FormatFloat(x, 'f', decimals, 64)))
+	}
+	return out
+}
+
+// steps writes the lines of a working. The scope holds the numbers of the symbols so
+// far, as they are put into the equations below them.
+func (p *page) steps(scope map[string]string, steps []members.Step) {
+	for _, s := range steps {
+		value := seven(s.Value)
+		result := strings.TrimRight(value+" "+s.Unit, " ")
+		remark := s.What
+		if s.Source != "" {
+			remark = strings.TrimPrefix(remark+"  ["+s.Source+"]", "  ")
+		}
+		if s.Equation == "" {
+			p.entry(s.Symbol+" = "+result, remark)
+		} else {
+			p.entry(s.Symbol+" = "+s.Equation, remark)
+			if put := putIn(s.Equation, scope); put != s.Equation && put != value {
+				p.line("   %s = %s", strings.Repeat(" ", runes(s.Symbol)), put)
+			}
+			p.line("   %s = %s", strings.Repeat(" ", runes(s.Symbol)), result)
+		}
+		scope[s.Symbol] = value
+	}
+}
+
+// entry writes a line with its remark set off to the right.
+func (p *page) entry(text, remark string) {
+	const column = 44
+	if remark == "" {
+		p.line("   %s", text)
+		return
+	}
+	p.line("   %s%s  %s", text, strings.Repeat(" ", max(0, column-runes(text))), printable(remark))
+}
+
+// runes counts what takes a place on the line: not the bar over a letter.
+func runes(s string) int {
+	n := 0
+	for _, c := range s {
+		if !unicode.Is(unicode.Mn, c) {
+			n++
+		}
+	}
+	return n
+}
+
+// seven returns a number with seven significant digits, plain.
+func seven(x float64) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return dash
+	}
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', 6, 64), 64)
+	if err != nil {
+		return dash
+	}
+	return sign(strconv.FormatFloat(rounded, 'f', -1, 64))
+}
+
+// putIn replaces each symbol of an equation by its number; negative numbers get
+// parentheses.
+func putIn(equation string, scope map[string]string) string {
+	var out, symbol strings.Builder
+	flush := func() {
+		name := symbol.String()
+		symbol.Reset()
+		value, ok := scope[name]
+		switch {
+		case !ok:
+			out.WriteString(name)
+		case strings.HasPrefix(value, "−"):
+			out.WriteString("(" + value + ")")
+		default:
+			out.WriteString(value)
+		}
+	}
+	for _, c := range equation {
+		if isSymbol(c, symbol.Len() > 0) {
+			symbol.WriteRune(c)
+			continue
+		}
+		flush()
+		out.WriteRune(c)
+	}
+	flush()
+	return out.String()
+}
+
+// isSymbol tells whether a rune belongs to a symbol such as P_E, λ₁, λ̄ or f_1.
+func isSymbol(c rune, inside bool) bool {
+	if unicode.IsLetter(c) {
+		return true
+	}
+	return inside && (c == '_' || unicode.IsDigit(c) || unicode.Is(unicode.Mn, c) || (c >= '₀' && c <= '₉'))
+}
