@@ -10,12 +10,20 @@ import (
 // A Refusal is the error for a load case or a corner that cannot be calculated.
 type Refusal struct {
 	Path   string // where in the car file: "cases[3]", "front"
-	Name   string // of the case, or of the axle
+	Name   string // of the case; empty for a corner, which the path names
 	Text   string // what is wrong, with value and limit
 	Remedy string
 }
 
-func (r *Refusal) Error() string { return fmt.Sprintf("%s: %s: %s", r.Name, r.Text, r.Remedy) }
+func (r *Refusal) Error() string { return fmt.Sprintf("%s: %s: %s", r.Path, r.What(), r.Remedy) }
+
+// What says what is wrong, with the name of the case.
+func (r *Refusal) What() string {
+	if r.Name == "" {
+		return r.Text
+	}
+	return fmt.Sprintf("%q: %s", r.Name, r.Text)
+}
 
 // Unfold turns each case of the car into load cases with a contact force at every
 // wheel. It returns every refusal, not only the first.
@@ -89,7 +97,7 @@ func (c Car) loadCase(i int, v variant) (LoadCase, error) {
 	case Manoeuvre:
 		b, err := c.balance(v.Case)
 		if err != nil {
-			return lc, &Refusal{Path: fmt.Sprintf("cases[%d]", i), Name: fmt.Sprintf("case %q", v.Name), Text: err.Error(), Remedy: remedyOf(err)}
+			return lc, &Refusal{Path: fmt.Sprintf("cases[%d]", i), Name: v.Name, Text: err.Error(), Remedy: remedyOf(err)}
 		}
 		torque = b.state
 		for corner, f := range b.force {

@@ -61,7 +61,7 @@ func (c Car) prepare() (out [NumCorners]*loads.Statics, refused []error) {
 }
 
 func refusedCorner(axle int, err error) error {
-	r := &Refusal{Path: AxleNames[axle], Name: AxleNames[axle] + " axle", Text: err.Error(), Remedy: "move the hardpoints of the links named so that they hold that motion"}
+	r := &Refusal{Path: AxleNames[axle], Text: err.Error(), Remedy: "move the hardpoints of the links named so that they hold that motion"}
 	var fault *loads.RockerFault
 	if errors.As(err, &fault) {
 		r.Path, r.Remedy = AxleNames[axle]+"."+fault.Path, fault.Remedy

@@ -92,7 +92,7 @@ func locate(file carfile.File, err error) error {
 		if !errors.As(e, &r) {
 			return err
 		}
-		faults = append(faults, file.Fault(r.Path, r.Name+": "+r.Text, r.Remedy))
+		faults = append(faults, file.Fault(r.Path, r.What(), r.Remedy))
 	}
 	return located{faults}
 }

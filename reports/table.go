@@ -30,6 +30,7 @@ const (
 	Text    Format = iota
 	Whole          // forces: no decimals
 	Tenth          // lengths and sizes: up to two decimals
+	Milli          // masses, kg: three decimals
 	Reserve        // reserve factors: two decimals, cut
 	Full           // six significant digits
 )
@@ -58,6 +59,8 @@ func (f Format) number(x float64) string {
 		return sign(strconv.FormatFloat(x, 'f', 0, 64))
 	case f == Tenth:
 		return sign(trimZeros(strconv.FormatFloat(x, 'f', 2, 64)))
+	case f == Milli:
+		return sign(strconv.FormatFloat(x, 'f', 3, 64))
 	case f == Reserve && math.Abs(x) < 1e6:
 		return sign(strconv.FormatFloat(cut(x, 2), 'f', 2, 64))
 	}
@@ -71,7 +74,7 @@ func cut(x float64, decimals int) float64 {
 	scale := math.Pow(10, float64(decimals))
 	up := math.Trunc(x*scale*(1+4e-16)) / scale
 	if x < 1 && up >= 1 {
-		return math.Trunc(x*scale-1) / scale
+		return (scale - 1) / scale
 	}
 	return up
 }

@@ -46,7 +46,7 @@ func (r Report) envelope() Table {
 	t := Table{
 		Name: "Envelope", Title: "Members: largest forces over all cases, and what governs",
 		Columns: []Column{
-			{"corner", "", Text}, {"member", "", Text}, {"tube", "mm", Text}, {"material", "", Text}, {"length", "mm", Tenth}, {"mass", "kg", Full},
+			{"corner", "", Text}, {"member", "", Text}, {"tube", "mm", Text}, {"material", "", Text}, {"length", "mm", Tenth}, {"mass", "kg", Milli},
 			{"tension", "N", Whole}, {"in case", "", Text}, {"compression", "N", Whole}, {"in case", "", Text}, {"bending", "N·mm", Whole},
 			{"governed by", "", Text}, {"in case", "", Text}, {"RF", "", Reserve}, {"verdict", "", Text},
 		},

@@ -3,6 +3,7 @@ package reports
 import (
 	"bytes"
 	"fmt"
+	"io"
 	"math"
 	"unicode/utf8"
 
@@ -11,6 +12,9 @@ import (
 
 // ShortCaution stands on every sheet and in every page footer.
 const ShortCaution = "Calculation aid, not a release: review and sign-off by a qualified structural engineer, proof by test and inspection."
+
+// coverWidth is the width of the cover's second column, in characters.
+const coverWidth = 84
 
 // headRow is the row of the column headings on every sheet of a table.
 const headRow = 4
@@ -34,6 +38,7 @@ func (r Report) Workbook() ([]byte, error) {
 		return nil, fmt.Errorf("workbook: %w", b.err)
 	}
 	var buf bytes.Buffer
+	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &orderedZip{out: w} })
 	if err := b.file.Write(&buf); err != nil {
 		return nil, fmt.Errorf("workbook: %w", err)
 	}
@@ -61,7 +66,10 @@ func (b *book) do(err error) {
 func (b *book) makeStyles() {
 	b.styles = map[string]int{}
 	line := []excelize.Border{{Type: "bottom", Color: "000000", Style: 2}}
-	wrap := &excelize.Alignment{WrapText: true, Vertical: "top"}
+	wrap := &excelize.Alignment{WrapText: true, Vertical: "top", Horizontal: "left"}
+	font := func(bold, italic bool, size float64) *excelize.Font {
+		return &excelize.Font{Family: "Calibri", Bold: bold, Italic: italic, Size: size}
+	}
 	number := func(form string) *excelize.Style {
 		return &excelize.Style{CustomNumFmt: &form, Alignment: &excelize.Alignment{Vertical: "top", Horizontal: "right"}}
 	}
@@ -69,14 +77,14 @@ func (b *book) makeStyles() {
 		name  string
 		style *excelize.Style
 	}{
-		{"title", &excelize.Style{Font: &excelize.Font{Bold: true, Size: 14}}},
-		{"strong", &excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: wrap}},
-		{"caution", &excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: wrap, Border: boxed()}},
-		{"small", &excelize.Style{Font: &excelize.Font{Italic: true, Size: 9}}},
-		{"head", &excelize.Style{Font: &excelize.Font{Bold: true}, Border: line, Alignment: &excelize.Alignment{WrapText: true, Vertical: "bottom"}}},
+		{"title", &excelize.Style{Font: font(true, false, 14)}},
+		{"strong", &excelize.Style{Font: font(true, false, 11), Alignment: wrap}},
+		{"caution", &excelize.Style{Font: font(true, false, 11), Alignment: wrap, Border: boxed()}},
+		{"small", &excelize.Style{Font: font(false, true, 9)}},
+		{"head", &excelize.Style{Font: font(true, false, 11), Border: line, Alignment: &excelize.Alignment{WrapText: true, Vertical: "bottom"}}},
 		{"line", &excelize.Style{Border: line}},
-		{"text", &excelize.Style{Alignment: wrap}},
-		{"whole", number("#,##0")}, {"tenth", number("0.00")}, {"reserve", number("[<1]0.0000;0.00")}, {"full", number("0.000###E+00")}, {"plain", number("#,##0.0##")},
+		{"text", &excelize.Style{Alignment: wrap}}, {"cell", &excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top", Horizontal: "left", Indent: 1}}},
+		{"whole", number("#,##0")}, {"tenth", number("0.00")}, {"milli", number("0.000")}, {"reserve", number("[<1]0.0000;0.000")}, {"full", number("0.000###E+00")}, {"plain", number("#,##0.0##")},
 	} {
 		id, err := b.file.NewStyle(s.style)
 		b.do(err)
@@ -111,7 +119,7 @@ func (b *book) cover(r Report) {
 	put("title", 0, r.title())
 	put("text", 0, "Suspension load cases, member forces and reserve factors")
 	put("text", 0)
-	put("caution", 110, Caution)
+	put("caution", 80, Caution)
 	b.do(b.file.MergeCell(sheet, "A4", "B4"))
 	b.do(b.file.SetCellStyle(sheet, "A4", "B4", b.styles["caution"]))
 	put("text", 0)
@@ -124,7 +132,7 @@ func (b *book) cover(r Report) {
 		{"Result", r.summary()},
 		{"Free-body audit", fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst)},
 	} {
-		put("text", 0, line[0], line[1])
+		put("text", 15*float64(1+utf8.RuneCountInString(line[1])/coverWidth), line[0], line[1])
 	}
 	put("text", 0)
 	put("strong", 0, "Sign-off: name, date, signature")
@@ -132,7 +140,7 @@ func (b *book) cover(r Report) {
 		put("line", 28, line, "")
 	}
 	b.do(b.file.SetColWidth(sheet, "A", "A", 34))
-	b.do(b.file.SetColWidth(sheet, "B", "B", 84))
+	b.do(b.file.SetColWidth(sheet, "B", "B", coverWidth))
 	b.printSetup(r, sheet, "portrait")
 }
 
@@ -143,6 +151,7 @@ func (b *book) sheet(r Report, t Table) {
 	}
 	_, err := b.file.NewSheet(t.Name)
 	b.do(err)
+	b.printSetup(r, t.Name, "landscape") // before the stream, which closes the sheet
 	w, err := b.file.NewStreamWriter(t.Name)
 	if err != nil {
 		b.do(err)
@@ -162,7 +171,7 @@ func (b *book) sheet(r Report, t Table) {
 		}
 		head = append(head, excelize.Cell{StyleID: b.styles["head"], Value: text})
 	}
-	b.do(w.SetRow(fmt.Sprintf("A%d", headRow), head))
+	b.do(w.SetRow(fmt.Sprintf("A%d", headRow), head, excelize.RowOpts{Height: 32}))
 	for i, row := range t.Rows {
 		var cells []any
 		for j, v := range row {
@@ -172,15 +181,17 @@ func (b *book) sheet(r Report, t Table) {
 	}
 	b.do(w.Flush())
 	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: fmt.Sprintf("'%s'!$1:$%d", t.Name, headRow), Scope: t.Name}))
-	b.printSetup(r, t.Name, "landscape")
 }
+
+// cellStyles are the styles of the formats.
+var cellStyles = [...]string{Text: "cell", Whole: "whole", Tenth: "tenth", Milli: "milli", Reserve: "reserve", Full: "plain"}
 
 // cell is a value with the style of its column; numbers without a value show a dash.
 func (b *book) cell(c Column, v any) excelize.Cell {
-	style := map[Format]string{Text: "text", Whole: "whole", Tenth: "tenth", Reserve: "reserve", Full: "plain"}[c.Format]
+	style := cellStyles[c.Format]
 	switch x := v.(type) {
 	case string:
-		return excelize.Cell{StyleID: b.styles["text"], Value: printable(x)}
+		return excelize.Cell{StyleID: b.styles["cell"], Value: printable(x)}
 	case float64:
 		if math.IsNaN(x) || math.IsInf(x, 0) {
 			v = dash
@@ -195,7 +206,7 @@ func (b *book) cell(c Column, v any) excelize.Cell {
 
 // width returns a column's width in characters, from what stands in it.
 func (t Table) width(i int, c Column) float64 {
-	most := min(utf8.RuneCountInString(c.Head), 12)
+	most := max(8, min(utf8.RuneCountInString(c.Head)+utf8.RuneCountInString(c.Unit), 12))
 	for _, row := range t.Rows {
 		most = max(most, min(utf8.RuneCountInString(c.cell(row[i])), 60))
 	}
@@ -210,7 +221,7 @@ func (b *book) printSetup(r Report, sheet, orientation string) {
 	b.do(b.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
 	b.do(b.file.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{
 		OddHeader: "&L" + footerText(r.title(), 90) + "&R" + footerText(sheet, 40),
-		OddFooter: "&L&8" + footerText(ShortCaution, 130) + "&R&8" + r.SHA256[:min(12, len(r.SHA256))] + "  page &P of &N",
+		OddFooter: "&L&8 " + footerText(ShortCaution, 130) + "&R&8 " + r.SHA256[:min(12, len(r.SHA256))] + "  page &P of &N",
 	}))
 }
 
