@@ -49,17 +49,27 @@ type variant struct {
 	side int // wheel factors on one side: +1 left wheels, −1 right wheels, 0 both
 }
 
+// Names returns the names of the load cases into which a case unfolds.
+func (k Case) Names() []string {
+	switch {
+	case k.BothWays:
+		return []string{k.Name + ", left turn", k.Name + ", right turn"}
+	case k.OneSide:
+		return []string{k.Name + ", left wheel", k.Name + ", right wheel"}
+	}
+	return []string{k.Name}
+}
+
 func (k Case) variants() []variant {
 	switch {
 	case k.BothWays:
 		left, right := k, k
-		left.Name, left.Acceleration[1] = k.Name+", left turn", math.Abs(k.Acceleration[1])
-		right.Name, right.Acceleration[1] = k.Name+", right turn", -math.Abs(k.Acceleration[1])
+		left.Name, left.Acceleration[1] = k.Names()[0], math.Abs(k.Acceleration[1])
+		right.Name, right.Acceleration[1] = k.Names()[1], -math.Abs(k.Acceleration[1])
 		return []variant{{left, 0}, {right, 0}}
 	case k.OneSide:
 		left, right := k, k
-		left.Name += ", left wheel"
-		right.Name += ", right wheel"
+		left.Name, right.Name = k.Names()[0], k.Names()[1]
 		return []variant{{left, +1}, {right, -1}}
 	}
 	return []variant{{k, 0}}

@@ -1,0 +1,69 @@
+package carfile
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// A Fault is one thing that is wrong with a car file.
+type Fault struct {
+	File         string
+	Line, Column int    // from 1; columns count characters
+	Snippet      string // the line as it stands in the file
+	Path         string // of the key, such as "front.rod.outer"; entries count from 0: "cases[3].speed"
+	Text         string // what is wrong, with the value and its limit
+	Remedy       string // what to do
+}
+
+// Error returns what String does.
+func (f Fault) Error() string { return f.String() }
+
+// String shows the fault in four lines: what is wrong and where, the line of the
+// file, a caret under the place, what to do. What cannot be printed is escaped.
+func (f Fault) String() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s:%d:%d: ", clean(f.File), f.Line, f.Column)
+	if f.Path != "" {
+		b.WriteString(clean(f.Path) + ": ")
+	}
+	b.WriteString(clean(f.Text))
+	line, caret := excerpt(f.Snippet, f.Column)
+	gutter := fmt.Sprintf("%5d | ", f.Line)
+	fmt.Fprintf(&b, "\n%s%s", gutter, line)
+	fmt.Fprintf(&b, "\n%s^", strings.Repeat(" ", len(gutter)+caret))
+	if f.Remedy != "" {
+		b.WriteString("\n   " + clean(f.Remedy))
+	}
+	return b.String()
+}
+
+// Faults are all that is wrong with a car file, in file order.
+type Faults []Fault
+
+// shownFaults is how many faults one error message shows.
+const shownFaults = 50
+
+// Error shows the faults one below the other, the first fifty if there are more.
+func (f Faults) Error() string {
+	var shown []string
+	for _, fault := range f[:min(len(f), shownFaults)] {
+		shown = append(shown, fault.String())
+	}
+	if more := len(f) - shownFaults; more > 0 {
+		shown = append(shown, fmt.Sprintf("and %d more faults", more))
+	}
+	return strings.Join(shown, "\n")
+}
+
+// inOrder sorts faults by their place and drops those that say the same of the same
+// place, as two aliases of one faulty value do.
+func (f Faults) inOrder() Faults {
+	slices.SortStableFunc(f, func(a, b Fault) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+	return slices.CompactFunc(f, func(a, b Fault) bool {
+		return a.Line == b.Line && a.Column == b.Column && a.Text == b.Text
+	})
+}

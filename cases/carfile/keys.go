@@ -1,0 +1,166 @@
+package carfile
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// A Key is one row of the table that knows the car file: what a key is called,
+// what its value must be and what holds where it is left out. The table reads the
+// file; whatever else describes the file is to be made from the same rows.
+type Key struct {
+	Name string
+	Kind Kind
+	Doc  string // a noun phrase that completes "give …"
+
+	Dimension Dimension // of a Number, Numbers or Vector
+	Range     Range     // of each number, in the unit of a bare number
+	Parts     []string  // of Numbers and a Vector: what each one is
+	Choices   []string  // of a Choice
+
+	Required   bool   // a required List has at least one entry
+	NeededWith string // the key of the same mapping with which this one is required
+
+	Default string // as it would stand in the file; empty: none
+	Absent  string // what holds where the key is left out, if no Default says it
+
+	Keys  []Key    // of a Mapping, and of the entries of a List; a Choice with Keys may be a mapping instead
+	OneOf []string // of which of Keys exactly one must be there
+	With  string   // the key of the same mapping without which this one means nothing
+
+	Also []string // other names that people write for it, to name it to them
+}
+
+// A Kind is what the value of a key must be.
+type Kind int
+
+// The kinds of value.
+const (
+	Text    Kind = iota // one line
+	Prose               // any number of lines
+	Number              // one number
+	Numbers             // a list of numbers, as many as Parts
+	Vector              // a list of x, y, z in the axes of the car file
+	Choice              // one of Choices
+	Flag                // true or false
+	Mapping             // Keys
+	List                // a list of mappings of Keys
+)
+
+// kinds says in words what is needed.
+var kinds = [...]string{
+	"text", "text", "a number", "a list of numbers", "a list of numbers", "a word", "true or false", "a mapping", "a list",
+}
+
+// A Range holds the limits of a number, which lie inside it, in the unit of a bare
+// number of its dimension. Where mechanics sets no limit it is one that no car comes
+// near, to catch a slip of the unit: our own choice, with no published source.
+type Range struct {
+	Min, Max float64
+	Above    bool // Min itself lies outside
+}
+
+func (r Range) holds(v float64) bool {
+	return v <= r.Max && v >= r.Min && !(r.Above && v == r.Min)
+}
+
+// xyz are the parts of a Vector.
+var xyz = []string{"x", "y", "z"}
+
+func (k *Key) find(name string) *Key {
+	at := slices.IndexFunc(k.Keys, func(o Key) bool { return o.Name == name })
+	if at < 0 {
+		return nil
+	}
+	return &k.Keys[at]
+}
+
+// entry returns the row of one entry of a List.
+func (k *Key) entry() *Key {
+	e := *k
+	e.Kind, e.Doc = Mapping, "an entry of "+k.Name
+	return &e
+}
+
+// advice says what to write for the key.
+func (k *Key) advice() string {
+	switch k.Kind {
+	case Choice, Flag, Mapping, List:
+		return "write " + k.value()
+	}
+	return "give " + k.value()
+}
+
+// value describes what the key may be.
+func (k *Key) value() string {
+	switch k.Kind {
+	case Number:
+		return k.Doc + k.Dimension.hint("")
+	case Numbers, Vector:
+		return k.Doc + " as [" + strings.Join(k.Parts, ", ") + "]" + k.Dimension.hint("each ")
+	case Choice:
+		if len(k.Keys) > 0 {
+			return alternatives(append(slices.Clone(k.Choices), k.sketch()))
+		}
+		return alternatives(k.Choices)
+	case Flag:
+		return "true or false"
+	case Mapping:
+		return k.sketch()
+	case List:
+		return "a list of mappings such as - " + k.sketch()
+	}
+	return k.Doc
+}
+
+// sketch shows the keys that a mapping needs, or all if it needs none.
+func (k *Key) sketch() string {
+	var need, all []string
+	for _, o := range k.Keys {
+		all = append(all, o.Name+": …")
+		if o.Required {
+			need = append(need, o.Name+": …")
+		}
+	}
+	if len(need) == 0 {
+		need = all
+	}
+	if len(k.OneOf) > 0 {
+		need = append(need, k.OneOf[0]+": …")
+	}
+	return "{" + strings.Join(need, ", ") + "}"
+}
+
+// outside says how a number v, shown as the file has it, misses the range.
+func (k *Key) outside(shown string, v float64) string {
+	unit := k.Dimension.suffix()
+	if k.Range.Above && v <= k.Range.Min {
+		return shown + " is not above " + short(k.Range.Min) + unit
+	}
+	return shown + " is outside " + short(k.Range.Min) + " to " + short(k.Range.Max) + unit
+}
+
+// short writes a number to 0.0001, without needless zeros and exponents.
+func short(v float64) string {
+	s := strconv.FormatFloat(v, 'f', 4, 64)
+	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// alternatives joins words as "a, b or c".
+func alternatives(words []string) string { return join(words, " or ") }
+
+// together joins words as "a, b and c".
+func together(words []string) string { return join(words, " and ") }
+
+func join(words []string, last string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	end := len(words) - 1
+	return strings.Join(words[:end], ", ") + last + words[end]
+}

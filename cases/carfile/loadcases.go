@@ -1,0 +1,130 @@
+package carfile
+
+import (
+	"fmt"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"sixlink/cases"
+)
+
+// newtonMillimetres is one newton metre, N·mm.
+const newtonMillimetres = 1000
+
+func (b *builder) loadCases(it *item) {
+	names := make(map[string]int) // the lines in which each name stands, unfolded names included
+	for i, e := range it.entries {
+		c := b.loadCase(e, i)
+		b.named(e, c, names)
+		b.car.Cases = append(b.car.Cases, c)
+	}
+}
+
+// named refuses a name that another case has, before or after unfolding.
+func (b *builder) named(e *item, c cases.Case, lines map[string]int) {
+	name := e.at("name")
+	if !name.good {
+		return
+	}
+	all := []string{c.Name}
+	if unfolded := c.Names(); len(unfolded) > 1 {
+		all = append(all, unfolded...)
+	}
+	for _, n := range all {
+		if line, taken := lines[n]; taken {
+			b.refuse(name, fmt.Sprintf("the name %s is that of the case in line %d too", quoted(n), line), "give each case a name of its own")
+			return
+		}
+	}
+	for _, n := range all {
+		lines[n] = name.line
+	}
+}
+
+func (b *builder) loadCase(e *item, i int) cases.Case {
+	c := cases.Case{
+		Name: e.at("name").text, Basis: e.at("basis").text,
+		BothWays: e.at("both_ways").flag, OneSide: e.at("one_side").flag, Speed: e.at("speed").number(),
+		Wheel: cases.Torque(max(0, slices.Index(cases.TorqueNames[:], e.at("wheel").text))),
+	}
+	if u := e.at("unsprung_acceleration"); u.given {
+		v := b.vector(u)
+		c.Unsprung = &v
+	}
+	switch {
+	case e.at("acceleration").given:
+		c.Kind = cases.Manoeuvre
+		b.manoeuvre(e, &c)
+	case e.at("contact_forces").given:
+		c.Kind = cases.ContactForces
+		b.contactForces(e.at("contact_forces"), &c)
+	default:
+		if f := e.at("wheel_factors"); f.given && f.good {
+			c.Factors = [3]float64(f.numbers)
+		}
+	}
+	b.pulls(&c)
+	return c
+}
+
+// manoeuvre reads the acceleration of the car, which lies along the horizontal axes.
+func (b *builder) manoeuvre(e *item, c *cases.Case) {
+	it := e.at("acceleration")
+	if !it.good || b.lost {
+		return
+	}
+	if b.turn.axis[2] != 2 {
+		if !b.refused.acceleration {
+			b.refuse(it, "acceleration has parts along x and y, and in the axes of this file one of them is vertical",
+				"draw the file in axes with z up or down, or give wheel_factors or contact_forces")
+		}
+		b.refused.acceleration = true
+		return
+	}
+	v := b.turn.vector(append(slices.Clone(it.numbers), 0))
+	c.Acceleration = [2]float64{v.X, v.Y}
+	if ways := e.at("both_ways"); c.BothWays && c.Acceleration[1] == 0 {
+		b.refuse(ways, "both ways are the same: the lateral acceleration is 0", "give a lateral acceleration, or take both_ways out")
+	}
+}
+
+func (b *builder) contactForces(it *item, c *cases.Case) {
+	named := false
+	for i, corner := range cases.CornerNames {
+		f := it.at(corner)
+		if !f.given {
+			continue
+		}
+		named = true
+		b.handed(f.at("moment"))
+		c.Contact[i] = &cases.ContactForce{
+			Force:  b.vector(f.at("force")),
+			Moment: r3.Scale(newtonMillimetres, b.vector(f.at("moment"))),
+		}
+	}
+	if !named && it.good {
+		b.refuse(it, "no corner is named", "give the force at one of "+alternatives(cases.CornerNames[:])+" at least")
+	}
+}
+
+// handed refuses a moment in left-handed axes: which way it turns is not defined there.
+func (b *builder) handed(moment *item) {
+	if !b.placed(moment) || b.refused.moment || b.turn.rightHanded() || r3.Norm(b.vector(moment)) == 0 {
+		return
+	}
+	b.refused.moment = true
+	b.refuse(moment, "the axes "+b.car.Axes+" are left-handed, in which the sense of a moment is not defined",
+		"draw the file in right-handed axes, or take the moment out")
+}
+
+// pulls doubts a road that pulls the tyre down.
+func (b *builder) pulls(c *cases.Case) {
+	down := c.Kind == cases.WheelFactors && c.Factors[2] < 0
+	for _, f := range c.Contact {
+		down = down || f != nil && f.Force.Z < 0
+	}
+	if down {
+		b.doubt(fmt.Sprintf("case %q: the contact force points down, which no road can do", c.Name))
+	}
+}

@@ -1,0 +1,81 @@
+// Package carfile reads a car file, which is YAML, into a cases.Car and reports
+// every fault of the file with its place and with what to do about it.
+//
+// One table (Keys) knows every key: what its value is, its unit, its range and its
+// default. Bare numbers of a file are mm, kg, N, MPa, degrees, g for accelerations,
+// m/s, m², kg/m³ and N·m; a text carries its own unit. The axes of the file are
+// turned into ISO 8855 here, and nowhere after.
+package carfile
+
+import (
+	"go.yaml.in/yaml/v4"
+
+	"sixlink/cases"
+)
+
+// A File is a car file that has been read.
+type File struct {
+	Car cases.Car
+
+	source
+	top *item
+}
+
+// Read reads a car file. The name is that of the file, for messages alone. The
+// error, if there is one, is of type Faults and holds all that is wrong, in file
+// order.
+func Read(name string, src []byte) (File, error) {
+	s, root, faults := parse(name, src)
+	if len(faults) > 0 {
+		return File{}, faults
+	}
+	if f := s.noCarFile(root); f != nil {
+		return File{}, Faults{*f}
+	}
+	r := &reader{source: s}
+	top := r.read(&car, nil, root, "")
+	b := builder{reader: r}
+	b.build(top)
+	if len(r.faults) > 0 {
+		return File{}, r.faults.inOrder()
+	}
+	return File{Car: b.car, source: s, top: top}, nil
+}
+
+// Fault places a fault that was found after reading, such as a load case that cannot
+// be calculated, at the key of that path, or at the nearest one above it that the
+// file has. Paths are those of Fault.Path.
+func (f File) Fault(path, text, remedy string) Fault {
+	at := none
+	if f.top != nil {
+		at = f.top.lookUp(path)
+	}
+	return f.source.fault(at.line, at.column, path, flaw{text, remedy})
+}
+
+// noCarFile returns the fault of a file that is none of this format and version: the
+// rest of it would only be misread.
+func (s source) noCarFile(root *yaml.Node) *Fault {
+	refused := func(n *yaml.Node, path, text, remedy string) *Fault {
+		f := s.fault(n.Line, n.Column, path, flaw{text, remedy})
+		return &f
+	}
+	if root.Kind != yaml.MappingNode {
+		return refused(root, "", "this is not a mapping of keys to values", "write a car file; its first key is format: "+Format)
+	}
+	known := false
+	for i := 0; i+1 < len(root.Content); i += 2 {
+		name, value := root.Content[i], target(root.Content[i+1])
+		if name.Kind != yaml.ScalarNode {
+			continue
+		}
+		known = known || car.find(name.Value) != nil
+		if name.Value == "format" && value.Value != Format {
+			return refused(value, "format", quoted(value.Value)+" is not a format that is read here", "write format: "+Format+" if this is a car file in that format")
+		}
+	}
+	if !known {
+		return refused(root, "", "format is missing, and so is every other key of a car file", "write a car file; its first key is format: "+Format)
+	}
+	return nil
+}

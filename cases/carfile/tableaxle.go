@@ -1,0 +1,96 @@
+package carfile
+
+// axle returns the row of one axle.
+func axle(name, doc string) Key {
+	return Key{Name: name, Kind: Mapping, Required: true, Doc: doc, Keys: []Key{
+		{Name: "unsprung_mass", Kind: Number, Dimension: Mass, Range: Range{Max: 1000}, Required: true, Doc: "the unsprung mass of one corner"},
+		{Name: "wheel", Kind: Mapping, Required: true, Doc: "the wheel", Keys: []Key{
+			point("centre", "the wheel centre"),
+			point("contact", "the contact point of the tyre", "contact_patch", "contact_point"),
+			{Name: "spin_axis", Kind: Vector, Parts: xyz, Range: Range{Min: -10000, Max: 10000}, Absent: "across the car: [0, 1, 0] in ISO 8855", Doc: "the direction of the wheel's spin axis"},
+		}},
+		wishbone("upper"), wishbone("lower"),
+		{Name: "track_rod", Kind: Mapping, Required: true, Doc: "the track rod; on a rear axle the toe link", Keys: joints(), Also: []string{"toe_link", "tie_rod", "steering_rod"}},
+		{Name: "rod", Kind: Mapping, Required: true, Doc: "the push rod or pull rod", Keys: append(joints(), Key{
+			Name: "carried_by", Kind: Choice, Default: "upright", Choices: []string{"upright", "upper_wishbone", "lower_wishbone"},
+			Doc: "the body on which the outer end of the rod sits",
+		}), Also: []string{"push_rod", "pull_rod"}},
+		rockerKey, membersKey,
+	}}
+}
+
+// Coordinates end where no car does.
+var reach = Range{Min: -20000, Max: 20000}
+
+func point(name, doc string, also ...string) Key {
+	return Key{Name: name, Kind: Vector, Parts: xyz, Dimension: Length, Range: reach, Required: true, Doc: doc, Also: also}
+}
+
+func joints() []Key {
+	return []Key{
+		point("outer", "the joint at the wheel's end", "outboard", "upright"),
+		point("inner", "the joint at the chassis' end", "inboard", "chassis"),
+	}
+}
+
+func wishbone(name string) Key {
+	return Key{Name: name + "_wishbone", Kind: Mapping, Required: true, Doc: "the " + name + " wishbone", Keys: []Key{
+		point("outer", "the ball joint at the upright", "outboard", "upright", "ball_joint"),
+		point("front", "the front pick-up on the chassis", "fore"),
+		point("rear", "the rear pick-up on the chassis", "aft"),
+	}, Also: []string{name + "_arm", name + "_control_arm", name + "_a_arm"}}
+}
+
+var rockerKey = Key{
+	Name: "rocker", Kind: Mapping, Absent: "the rod ends on the chassis", Doc: "the rocker between the rod and the spring",
+	Also:  []string{"bellcrank", "bell_crank"},
+	OneOf: []string{"spring", "torsion_bar"},
+	Keys: []Key{
+		point("pivot", "the middle of the pivot between its two bearings"),
+		{Name: "axis", Kind: Vector, Parts: xyz, Range: Range{Min: -10000, Max: 10000}, Required: true, Doc: "the direction of the pivot's axis"},
+		{Name: "bearing_span", Kind: Number, Dimension: Length, Range: Range{Max: 1000, Above: true}, Required: true, Doc: "the distance between the two bearings of the pivot"},
+		{Name: "spring", Kind: Mapping, Doc: "the spring", Keys: []Key{
+			point("rocker", "the spring's point on the rocker"),
+			point("chassis", "the spring's point on the chassis"),
+		}, Also: []string{"damper", "shock"}},
+		{Name: "torsion_bar", Kind: Flag, Default: "false", Doc: "true where a torsion bar on the pivot takes the place of the spring", Also: []string{"torsion"}},
+		{Name: "anti_roll", Kind: Mapping, Absent: "no anti-roll bar", Doc: "the link to the anti-roll bar", Keys: []Key{
+			point("rocker", "the link's point on the rocker"),
+			point("link", "the link's point on the anti-roll bar"),
+			share("roll_share", "the share of the roll part of the torque that the anti-roll bar carries"),
+		}, Also: []string{"arb", "anti_roll_bar", "sway_bar"}},
+	},
+}
+
+var membersKey = Key{
+	Name: "members", Kind: Mapping, Required: true, Doc: "what the six members are made of",
+	Keys: []Key{
+		member("upper_front_leg"), member("upper_rear_leg"), member("lower_front_leg"), member("lower_rear_leg"),
+		member("track_rod", "toe_link", "tie_rod"), member("rod", "push_rod", "pull_rod"),
+	},
+}
+
+func member(name string, also ...string) Key {
+	return Key{Name: name, Kind: Mapping, Required: true, Doc: "what the " + name + " is made of", Also: also, Keys: []Key{
+		{Name: "tube", Kind: Numbers, Parts: []string{"od", "wall"}, Dimension: Length, Range: Range{Max: 500, Above: true}, Required: true, Doc: "the outer diameter and the wall of the tube", Also: []string{"section", "size"}},
+		{Name: "material", Kind: Text, Required: true, Doc: "the name of the material"},
+		{Name: "effective_length_factor", Kind: Number, Range: Range{Min: 0.1, Max: 4}, Default: "1", Doc: "the effective length factor of the column, 1 between spherical joints", Also: []string{"k", "length_factor"}},
+		columnKey,
+		{Name: "part", Kind: Text, Doc: "the part number", Also: []string{"part_number"}},
+		{Name: "notes", Kind: Prose, Doc: "notes for the reader", Also: []string{"comment", "remarks"}},
+	}}
+}
+
+// The word that follows the name of the standard is the curve.
+const (
+	eulerJohnson = "euler-johnson"
+	curvePrefix  = "EN 1993-1-1 "
+)
+
+var columnKey = Key{
+	Name: "column", Kind: Choice, Default: eulerJohnson, Doc: "the rule by which the member is judged as a column",
+	Choices: []string{eulerJohnson, curvePrefix + "a0", curvePrefix + "a", curvePrefix + "b", curvePrefix + "c", curvePrefix + "d"},
+	Keys: []Key{
+		{Name: "crookedness", Kind: Number, Dimension: Length, Range: Range{Max: 100, Above: true}, Required: true, Doc: "the bow of the axis at mid-length"},
+	},
+}
