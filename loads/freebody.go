@@ -128,7 +128,8 @@ func (s *Statics) fromPivot(f Forces) []Action {
 
 // audit sums the actions on every free body again, about the contact point, which
 // no equation of the solution used, and returns the largest residual of force or
-// moment, relative to the load.
+// moment, relative to the load; NaN where a force is NaN. The load is that of the
+// road and the wheel, and the anti-roll link's, which comes from the other side.
 func (s *Statics) audit(w WheelLoad, f Forces) float64 {
 	about := s.Corner.Contact
 	arm := r3.Norm(r3.Sub(s.Corner.Centre, about))
@@ -136,17 +137,16 @@ func (s *Statics) audit(w WheelLoad, f Forces) float64 {
 		arm = math.Max(arm, r3.Norm(r3.Sub(l.Inner, about)))
 	}
 	size := r3.Norm(w.Force) + r3.Norm(w.Inertia) + r3.Norm(w.Moment)/arm
+	if f.Rocker != nil {
+		size += r3.Norm(f.Rocker.AntiRollOn)
+	}
 	if size == 0 {
 		return 0
 	}
 	worst := 0.0
 	for _, b := range s.FreeBodies(w, f) {
 		force, moment := b.Sum(about)
-		for _, left := range []float64{r3.Norm(force) / size, r3.Norm(moment) / (size * arm)} {
-			if !(left <= worst) {
-				worst = left
-			}
-		}
+		worst = math.Max(worst, math.Max(r3.Norm(force)/size, r3.Norm(moment)/(size*arm))) // Max keeps NaN
 	}
 	return worst
 }

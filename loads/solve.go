@@ -6,9 +6,10 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// noise is the share of its own terms below which a reaction is rounding alone: a
-// member that a case does not load shows no force, and so no reserve factor.
-const noise = 1e-14
+// noise, times the condition number, is the share of the load below which a reaction
+// is rounding alone: a member that a case does not load shows no force, and so no
+// reserve factor. Some ten times the spacing of float64 numbers near 1.
+const noise = 2e-15
 
 // Solve returns the forces in the corner under a load, but for those of the rocker,
 // which wait for the other side of the axle: see SolveAxle.
@@ -16,16 +17,17 @@ func (s *Statics) Solve(w WheelLoad) Forces {
 	force, moment := s.onUpright(w)
 	load := [6]float64{force.X, force.Y, force.Z, moment.X, moment.Y, moment.Z}
 
+	rounding := noise * s.Cond * (r3.Norm(force) + r3.Norm(moment)/s.Corner.frame().length)
+
 	var out Forces
 	shears := [NumLinks]r3.Vec{}
 	var carried r3.Vec // of the carrying wishbone on the upright
 	for j, r := range s.reactions {
-		f, size := 0.0, 0.0
+		f := 0.0
 		for i, x := range load {
 			f += s.influence.At(j, i) * x
-			size += math.Abs(s.influence.At(j, i) * x)
 		}
-		if math.Abs(f) <= noise*size {
+		if math.Abs(f) <= rounding {
 			f = 0
 		}
 		switch r.kind {

@@ -88,7 +88,10 @@ func (c Corner) reactions() []reaction {
 	front, rear, carried := c.Carrier.Legs()
 	var out []reaction
 	for i, l := range c.Links {
-		r := reaction{link: i, at: l.Outer, dir: l.Direction(), other: none, flexibility: l.Length() / l.EA}
+		r := reaction{link: i, at: l.Outer, dir: l.Direction(), other: none}
+		if carried { // else determinate: sections do not matter
+			r.flexibility = l.Length() / l.EA
+		}
 		leg := carried && (i == front || i == rear)
 		if carried && (leg || i == Rod) {
 			r.body = wishbone
@@ -171,7 +174,7 @@ func (s *Statics) equilibrium(f frame) *mat.Dense {
 // solve fills the influence matrix.
 func (s *Statics) solve(a *mat.Dense, f frame) error {
 	m, n := a.Dims()
-	soft := 0.0
+	soft := math.SmallestNonzeroFloat64 // all 0 in a determinate corner
 	for _, r := range s.reactions {
 		soft = math.Max(soft, r.flexibility)
 	}
