@@ -8,6 +8,8 @@ package cases
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"sixlink/members/check"
+
 	"sixlink/loads"
 	"sixlink/members"
 )
@@ -42,7 +44,7 @@ type Car struct {
 
 	Axes    string // the axes in which the file was drawn, in words; empty: ISO 8855
 	Vehicle Vehicle
-	Factors members.Factors
+	Factors check.Factors
 	Axles   [2]Axle // front, rear
 	Cases   []Case
 	Doubts  []string // what reading assumed and every report must say

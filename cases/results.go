@@ -3,6 +3,8 @@ package cases
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"sixlink/members/check"
+
 	"sixlink/loads"
 	"sixlink/members"
 )
@@ -73,7 +75,7 @@ func (m Member) Passes() bool {
 // A Finding is the answer of one check for one member in one case.
 type Finding struct {
 	Case int // index in Results.Cases
-	members.Finding
+	check.Finding
 }
 
 // An Audit is the worst residual of all free bodies, relative to the load.

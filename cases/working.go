@@ -3,14 +3,14 @@ package cases
 import (
 	"fmt"
 
-	"gonum.org/v1/gonum/spatial/r3"
+	"sixlink/members/check"
 
-	"sixlink/members"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // ContactWorking returns the working from load case k to the contact force at a
 // corner, in the form of the working of the checks: givens first, then equations.
-func (r Results) ContactWorking(k, corner int) []members.Step {
+func (r Results) ContactWorking(k, corner int) []check.Step {
 	lc := r.Cases[k]
 	switch {
 	case lc.variant.Kind == ContactForces && !lc.variant.stands(corner):
@@ -26,17 +26,17 @@ func (r Results) ContactWorking(k, corner int) []members.Step {
 }
 
 // given and found are the two kinds of line.
-func given(symbol, what, unit string, value float64) members.Step {
-	return members.Step{Symbol: symbol, What: what, Unit: unit, Source: "car file", Value: value}
+func given(symbol, what, unit string, value float64) check.Step {
+	return check.Step{Symbol: symbol, What: what, Unit: unit, Source: "car file", Value: value}
 }
 
-func found(symbol, what, equation, unit, source string, value float64) members.Step {
-	return members.Step{Symbol: symbol, What: what, Equation: equation, Unit: unit, Source: source, Value: value}
+func found(symbol, what, equation, unit, source string, value float64) check.Step {
+	return check.Step{Symbol: symbol, What: what, Equation: equation, Unit: unit, Source: source, Value: value}
 }
 
-func statedSteps(lc LoadCase, corner int) []members.Step {
+func statedSteps(lc LoadCase, corner int) []check.Step {
 	f := lc.Wheels[corner].Force
-	return []members.Step{
+	return []check.Step{
 		given("F_x", "contact force forward, as stated", "N", f.X),
 		given("F_y", "contact force to the left, as stated", "N", f.Y),
 		given("F_z", "contact force up, as stated", "N", f.Z),
@@ -45,9 +45,9 @@ func statedSteps(lc LoadCase, corner int) []members.Step {
 
 // axleShare is the share of the static weight on the axle of a corner, with its
 // equation in terms of the front axle's.
-func (c Car) weightSteps(corner int) []members.Step {
+func (c Car) weightSteps(corner int) []check.Step {
 	v := c.Vehicle
-	steps := []members.Step{
+	steps := []check.Step{
 		given("m", "mass of the car", "kg", v.Mass),
 		{Symbol: "g", What: "acceleration of free fall", Unit: "m/s²", Source: "CGPM 1901", Value: G},
 		given("λ_f", "share of the static weight on the front axle", "", v.FrontWeightShare),
@@ -59,7 +59,7 @@ func (c Car) weightSteps(corner int) []members.Step {
 	return append(steps, found("W", "static load of the wheel", equation, "N", "equilibrium", v.StaticLoad(axleOf(corner))))
 }
 
-func (c Car) factorSteps(lc LoadCase, corner int) []members.Step {
+func (c Car) factorSteps(lc LoadCase, corner int) []check.Step {
 	f, steps := lc.variant.Factors, c.weightSteps(corner)
 	if lc.variant.stands(corner) {
 		f = [3]float64{0, 0, 1}
@@ -78,7 +78,7 @@ func (c Car) factorSteps(lc LoadCase, corner int) []members.Step {
 }
 
 // axleSteps lead from the manoeuvre to the vertical and longitudinal load of the axle.
-func (c Car) axleSteps(lc LoadCase, b balance, corner int) []members.Step {
+func (c Car) axleSteps(lc LoadCase, b balance, corner int) []check.Step {
 	v, a, k := c.Vehicle, c.Vehicle.Aero, lc.variant.Case
 	steps := append(c.weightSteps(corner)[:3],
 		given("h", "height of the CG", "mm", v.CGHeight), given("L", "wheelbase", "mm", v.Wheelbase),
@@ -113,7 +113,7 @@ func (c Car) axleSteps(lc LoadCase, b balance, corner int) []members.Step {
 }
 
 // wheelSteps lead from the axle's loads to the wheel's.
-func (c Car) wheelSteps(b balance, corner int) []members.Step {
+func (c Car) wheelSteps(b balance, corner int) []check.Step {
 	axle := axleOf(corner)
 	front := found("Y_f", "lateral force of the front axle", "λ_f·m·g·a_y − N_x/L", "N", "no yaw moment about the CG", b.y[Front])
 	lateral := "Y_f"
@@ -127,7 +127,7 @@ func (c Car) wheelSteps(b balance, corner int) []members.Step {
 	return append(c.transferSteps(b, axle),
 		found("F_z", "contact force up", "F_a/2 "+minus+" T", "N", "", f.Z),
 		found("F_x", "contact force forward, in proportion to F_z", "X_a·F_z/F_a", "N", "", f.X),
-		members.Step{Symbol: "N_x", What: "yaw moment of the four longitudinal forces about the CG, −Σ y·F_x", Unit: "N·mm", Source: "the four wheels of this case", Value: b.yaw},
+		check.Step{Symbol: "N_x", What: "yaw moment of the four longitudinal forces about the CG, −Σ y·F_x", Unit: "N·mm", Source: "the four wheels of this case", Value: b.yaw},
 		front,
 		found("Y_a", "lateral force of the axle", lateral, "N", "", b.y[axle]),
 		found("F_y", "contact force to the left, in proportion to F_z", "Y_a·F_z/F_a", "N", "", f.Y),
@@ -135,9 +135,9 @@ func (c Car) wheelSteps(b balance, corner int) []members.Step {
 }
 
 // transferSteps lead to T, the load that the axle moves from its left to its right wheel.
-func (c Car) transferSteps(b balance, axle int) []members.Step {
+func (c Car) transferSteps(b balance, axle int) []check.Step {
 	kappa := c.Vehicle.FrontRollCoupleShare
-	steps := []members.Step{
+	steps := []check.Step{
 		given("w", "track of the axle", "mm", c.track(axle)),
 		found("C_φ", "roll couple", "m·g·a_y·h", "N·mm", "equilibrium", b.couple),
 	}
@@ -163,7 +163,7 @@ func (c Car) transferSteps(b balance, axle int) []members.Step {
 
 // UprightWorking returns the working from the contact force F_x, F_y, F_z to the
 // moment about the wheel centre and the inertia, as they act on the upright.
-func (r Results) UprightWorking(k, corner int) []members.Step {
+func (r Results) UprightWorking(k, corner int) []check.Step {
 	w, geometry := r.Cases[k].Wheels[corner], r.Corners[corner].Statics.Corner
 	arm := r3.Sub(geometry.Contact, geometry.Centre)
 	full := r3.Add(w.Moment, r3.Cross(arm, w.Force))
@@ -181,7 +181,7 @@ func (r Results) UprightWorking(k, corner int) []members.Step {
 	if w.Unsprung != nil {
 		a := *w.Unsprung
 		steps = append(steps, given("m_u", "unsprung mass", "kg", r.Car.Axles[axleOf(corner)].UnsprungMass),
-			members.Step{Symbol: "g", What: "acceleration of free fall", Unit: "m/s²", Source: "CGPM 1901", Value: G})
+			check.Step{Symbol: "g", What: "acceleration of free fall", Unit: "m/s²", Source: "CGPM 1901", Value: G})
 		steps = append(steps, triple("u", "acceleration of the unsprung mass", "g", a)...)
 		steps = append(steps,
 			found("J_x", "inertia at the wheel centre", "−m_u·g·u_x", "N", "m_u·g·((0, 0, −1) − u)", w.Inertia.X),
@@ -192,8 +192,8 @@ func (r Results) UprightWorking(k, corner int) []members.Step {
 	return steps
 }
 
-func triple(symbol, what, unit string, v r3.Vec) []members.Step {
-	return []members.Step{
+func triple(symbol, what, unit string, v r3.Vec) []check.Step {
+	return []check.Step{
 		given(symbol+"_x", what, unit, v.X), given(symbol+"_y", "", unit, v.Y), given(symbol+"_z", "", unit, v.Z),
 	}
 }

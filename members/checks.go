@@ -1,41 +1,27 @@
 package members
 
-import "math"
+import (
+	"math"
 
-// A Check is one question asked of a strut under a load: a row of data. A new
-// check is a new row of Checks; findings, reports and working follow by themselves.
-type Check struct {
-	Name   string
-	Unit   string // of demand and capacity; empty: a pure number
-	Source func(Subject) string
-
-	Applies  func(Subject) bool    // whether there is a demand
-	Demand   func(Subject) float64 // at the load as it is
-	Capacity func(Subject) float64 // design factor included
-	Reserve  func(Subject) float64 // load multiplier; nil: Capacity/Demand, the check being linear
-
-	// The working: the steps that lead to the equation of the capacity C, and from
-	// there to the equation of the reserve factor RF.
-	Steps                             func(Subject) []Step
-	CapacityEquation, ReserveEquation string
-}
+	"sixlink/members/check"
+)
 
 // Checks are the checks of a member, in report order.
-var Checks = []Check{
+var Checks = []check.Check[Subject]{
 	{
-		Name: "tension yield", Unit: "N", Source: always("definition of Sy"),
+		Name: "tension yield", Unit: "N", Source: check.Always[Subject]("definition of Sy"),
 		Applies: inTension, Demand: tension, Capacity: yieldCapacity,
-		Steps: none, CapacityEquation: "A·Sy/f_y", ReserveEquation: "C/N",
+		Steps: check.NoSteps[Subject], CapacityEquation: "A·Sy/f_y", ReserveEquation: "C/N",
 	},
 	{
-		Name: "tension ultimate", Unit: "N", Source: always("definition of Su"),
+		Name: "tension ultimate", Unit: "N", Source: check.Always[Subject]("definition of Su"),
 		Applies: inTension, Demand: tension, Capacity: ultimateCapacity,
-		Steps: none, CapacityEquation: "A·Su/f_u", ReserveEquation: "C/N",
+		Steps: check.NoSteps[Subject], CapacityEquation: "A·Su/f_u", ReserveEquation: "C/N",
 	},
 	{
-		Name: "compression yield", Unit: "N", Source: always("definition of Sy"),
+		Name: "compression yield", Unit: "N", Source: check.Always[Subject]("definition of Sy"),
 		Applies: inCompression, Demand: compression, Capacity: yieldCapacity,
-		Steps: none, CapacityEquation: "A·Sy/f_y", ReserveEquation: "C/P",
+		Steps: check.NoSteps[Subject], CapacityEquation: "A·Sy/f_y", ReserveEquation: "C/P",
 	},
 	{
 		Name: "column", Unit: "N", Source: columnSource,
@@ -43,55 +29,28 @@ var Checks = []Check{
 		Steps: columnSteps, CapacityEquation: "P_c/f_b", ReserveEquation: "C/P",
 	},
 	{
-		Name: "wall buckling", Unit: "N", Source: always("NASA SP-8007 (1968), 4.2.1; capped by yield"),
+		Name: "wall buckling", Unit: "N", Source: check.Always[Subject]("NASA SP-8007 (1968), 4.2.1; capped by yield"),
 		Applies: inCompression, Demand: compression, Capacity: wallCapacity,
 		Steps: wallSteps, CapacityEquation: "σ_w·A/f_b", ReserveEquation: "C/P",
 	},
 	{
 		Name: "bending yield", Unit: "MPa",
-		Source:  always("N/A ± M/Z, M amplified in compression: Timoshenko and Gere, Theory of Elastic Stability, ch. 1, from memory"),
+		Source:  check.Always[Subject]("N/A ± M/Z, M amplified in compression: Timoshenko and Gere, Theory of Elastic Stability, ch. 1, from memory"),
 		Applies: inBending, Demand: bendingDemand, Capacity: allowableYield, Reserve: bendingReserve,
 		Steps: bendingSteps, CapacityEquation: "Sy/f_y",
 		ReserveEquation: "2·C/(σ_N + σ_M + C·a + √((σ_N + σ_M + C·a)² − 4·σ_N·a·C))",
 	},
 	{
 		Name:    "wall buckling in bending",
-		Source:  always("NASA SP-8007 (1968), 4.2.1 and 4.2.2, capped by yield; that the shares add up to 1 is from memory"),
+		Source:  check.Always[Subject]("NASA SP-8007 (1968), 4.2.1 and 4.2.2, capped by yield; that the shares add up to 1 is from memory"),
 		Applies: inBending, Demand: wallDemand, Capacity: one, Reserve: wallReserve,
 		Steps: wallBendingSteps, CapacityEquation: "1",
 		ReserveEquation: "2·C/(n + m + C·a + √((n + m + C·a)² − 4·n·a·C))",
 	},
 }
 
-// Judge returns the findings of every check that applies, in the order of Checks.
-func Judge(s Subject) []Finding {
-	var out []Finding
-	for _, c := range Checks {
-		if c.Applies(s) {
-			out = append(out, c.Judge(s))
-		}
-	}
-	return out
-}
-
-// Judge returns the finding of one check, which must apply.
-func (c Check) Judge(s Subject) Finding {
-	return Finding{
-		Check: c.Name, Unit: c.Unit, Source: c.Source(s),
-		Demand: c.Demand(s), Capacity: c.Capacity(s), Reserve: c.reserve(s),
-	}
-}
-
-func (c Check) reserve(s Subject) float64 {
-	if c.Reserve != nil {
-		return c.Reserve(s)
-	}
-	return c.Capacity(s) / c.Demand(s)
-}
-
-func always(source string) func(Subject) string { return func(Subject) string { return source } }
-
-func none(Subject) []Step { return nil }
+// Judge returns the findings of every check of a strut that applies.
+func Judge(s Subject) []check.Finding { return check.Judge(Checks, s) }
 
 func inTension(s Subject) bool     { return s.Axial > 0 }
 func inCompression(s Subject) bool { return s.Axial < 0 }

@@ -4,51 +4,53 @@ import (
 	"math"
 	"testing"
 
+	"sixlink/members/check"
+
 	"pgregory.net/rapid"
 )
 
 // A pairLaw holds between the findings of a check before and after a change.
-type pairLaw func(t *rapid.T, s Subject, before, after Finding)
+type pairLaw func(t *rapid.T, s Subject, before, after check.Finding)
 
 // scaled holds the reserve factor after the change to by times that before it.
-func scaled(t *rapid.T, before, after Finding, by, rel float64) {
+func scaled(t *rapid.T, before, after check.Finding, by, rel float64) {
 	if !near(after.Reserve, by*before.Reserve, rel) {
 		t.Errorf("%s: RF %.17g becomes %.17g, want %.17g", before.Check, before.Reserve, after.Reserve, by*before.Reserve)
 	}
 }
 
-func unchanged(t *rapid.T, before, after Finding) { scaled(t, before, after, 1, 0) }
+func unchanged(t *rapid.T, before, after check.Finding) { scaled(t, before, after, 1, 0) }
 
-func falls(t *rapid.T, before, after Finding) {
+func falls(t *rapid.T, before, after check.Finding) {
 	if !(after.Reserve < before.Reserve) {
 		t.Errorf("%s: RF %.17g becomes %.17g, want less", before.Check, before.Reserve, after.Reserve)
 	}
 }
 
-func rises(t *rapid.T, before, after Finding) { falls(t, after, before) }
+func rises(t *rapid.T, before, after check.Finding) { falls(t, after, before) }
 
 // neverFalls allows for rounding.
-func neverFalls(t *rapid.T, before, after Finding) {
+func neverFalls(t *rapid.T, before, after check.Finding) {
 	if !(after.Reserve >= before.Reserve*(1-1e-12)) {
 		t.Errorf("%s: RF %.17g becomes %.17g, want no less", before.Check, before.Reserve, after.Reserve)
 	}
 }
 
 // bends reports whether a check looks at the bending moment.
-func bends(f Finding) bool { return f.Check == bendingYield || f.Check == wallInBending }
+func bends(f check.Finding) bool { return f.Check == bendingYield || f.Check == wallInBending }
 
 // The reserve factor multiplies the whole load, amplified or not: twice the load
 // has half of it, to the last bit.
 func TestTwiceTheLoadHalfTheReserve(t *testing.T) {
 	double := func(s *Subject) { s.Axial, s.Bending = 2*s.Axial, 2*s.Bending }
-	everyPair(t, double, func(t *rapid.T, _ Subject, before, after Finding) {
+	everyPair(t, double, func(t *rapid.T, _ Subject, before, after check.Finding) {
 		scaled(t, before, after, 0.5, 0)
 	})
 }
 
 func TestReserveFallsWithAxialForce(t *testing.T) {
 	more := func(s *Subject) { s.Axial *= 1.1 }
-	everyPair(t, more, func(t *rapid.T, s Subject, before, after Finding) {
+	everyPair(t, more, func(t *rapid.T, s Subject, before, after check.Finding) {
 		switch {
 		case s.Axial == 0 || s.Axial > 0 && before.Check == wallInBending: // a pull buckles no wall, and is not set off
 			unchanged(t, before, after)
@@ -60,7 +62,7 @@ func TestReserveFallsWithAxialForce(t *testing.T) {
 
 func TestReserveFallsWithBending(t *testing.T) {
 	more := func(s *Subject) { s.Bending *= 1.1 }
-	everyPair(t, more, func(t *rapid.T, _ Subject, before, after Finding) {
+	everyPair(t, more, func(t *rapid.T, _ Subject, before, after check.Finding) {
 		if bends(before) {
 			falls(t, before, after)
 		} else {
@@ -73,7 +75,7 @@ func TestReserveFallsWithBending(t *testing.T) {
 // curves, λ̄ ≤ 0.2, and to amplified bending.
 func TestReserveFallsWithLength(t *testing.T) {
 	longer := func(s *Subject) { s.Length *= 1.1 }
-	everyPair(t, longer, func(t *rapid.T, s Subject, before, after Finding) {
+	everyPair(t, longer, func(t *rapid.T, s Subject, before, after check.Finding) {
 		switch {
 		case before.Check == columnBuckling && s.Column.Curve != "" && s.RelativeSlenderness() <= 0.2:
 			neverFalls(t, after, before)
@@ -102,7 +104,7 @@ func TestEffectiveLengthFactorScalesLength(t *testing.T) {
 // the area rises with it.
 func TestReserveRisesWithWall(t *testing.T) {
 	thicker := func(s *Subject) { s.Wall = math.Min(1.05*s.Wall, s.OD/2) }
-	everyPair(t, thicker, func(t *rapid.T, s Subject, before, after Finding) {
+	everyPair(t, thicker, func(t *rapid.T, s Subject, before, after check.Finding) {
 		now := s
 		thicker(&now)
 		switch before.Check {
@@ -120,7 +122,7 @@ func TestReserveRisesWithWall(t *testing.T) {
 // More yield strength makes nothing weaker; what yields is in proportion to it.
 func TestReserveRisesWithYieldStrength(t *testing.T) {
 	stronger := func(s *Subject) { s.Metal.Sy *= 1.1 }
-	everyPair(t, stronger, func(t *rapid.T, s Subject, before, after Finding) {
+	everyPair(t, stronger, func(t *rapid.T, s Subject, before, after check.Finding) {
 		switch {
 		case before.Check == tensionYield || before.Check == compressionYield || before.Check == bendingYield && s.Axial >= 0:
 			scaled(t, before, after, 1.1, 1e-12)
@@ -136,7 +138,7 @@ func TestReserveRisesWithYieldStrength(t *testing.T) {
 
 func TestReserveRisesWithUltimateStrength(t *testing.T) {
 	stronger := func(s *Subject) { s.Metal.Su *= 2 }
-	everyPair(t, stronger, func(t *rapid.T, _ Subject, before, after Finding) {
+	everyPair(t, stronger, func(t *rapid.T, _ Subject, before, after check.Finding) {
 		if before.Check == tensionUltimate {
 			scaled(t, before, after, 2, 0)
 		} else {
@@ -153,7 +155,7 @@ func TestDesignFactors(t *testing.T) {
 	}
 	for i, name := range []string{"yield", "ultimate", "buckling"} {
 		double := func(s *Subject) { *[]*float64{&s.Yield, &s.Ultimate, &s.Buckling}[i] *= 2 }
-		law := func(t *rapid.T, s Subject, before, after Finding) {
+		law := func(t *rapid.T, s Subject, before, after check.Finding) {
 			factor, one := own[before.Check]
 			switch {
 			case one && factor != i || before.Check == wallInBending && i == 1:
@@ -184,7 +186,7 @@ func TestReserveKnowsNoUnits(t *testing.T) {
 		s.Axial *= stress * length * length
 		s.Bending *= stress * length * length * length
 	}
-	everyPair(t, change, func(t *rapid.T, _ Subject, before, after Finding) {
+	everyPair(t, change, func(t *rapid.T, _ Subject, before, after check.Finding) {
 		scaled(t, before, after, 1, 1e-10)
 	})
 }

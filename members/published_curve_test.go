@@ -1,6 +1,10 @@
 package members
 
-import "testing"
+import (
+	"testing"
+
+	"sixlink/members/check"
+)
 
 const eccs = "EN 1993-1-1:2005, 6.3.1.2 (6.49), recomputed; the ECCS tables print 0.3 and 1.0 the same, from memory"
 
@@ -88,7 +92,7 @@ func TestPublishedLambdaOne(t *testing.T) {
 // CMB-02: P = 10 kN on the tube of CMB-01.
 func TestPublishedAmplification(t *testing.T) {
 	const source = "1/(1 − P/P_E), recomputed; no printed figure seen"
-	s := Subject{Strut{Tube{25, 2}, metal(210e3, 355), 400, 1, Column{}}, Load{-10e3, 1}, Defaults}
+	s := Subject{Strut{Tube{25, 2}, metal(210e3, 355), 400, 1, Column{}}, Load{-10e3, 1}, check.Defaults}
 	quantity{"amplification", Amplified(0, 1, eulerShare(s)), 1.0872, 0.00005}.hold(t, "CMB-02", source)
 	f := finding(t, s, bendingYield)
 	axial := 10e3 / s.Area()
@@ -105,18 +109,18 @@ func TestPublishedMargin(t *testing.T) {
 	}{
 		{tensionYield, 50 * bar.Area(), 0}, {compressionYield, -50 * bar.Area(), 0}, {bendingYield, 0, 50 * bar.Modulus()},
 	} {
-		s := Subject{bar, Load{tt.axial, tt.moment}, Factors{1.5 * 1.15, 9, 9}}
+		s := Subject{bar, Load{tt.axial, tt.moment}, check.Factors{Yield: 1.5 * 1.15, Ultimate: 9, Buckling: 9}}
 		quantity{"RF of " + tt.check, finding(t, s, tt.check).Reserve, 1.101, 0.0005}.hold(t, "FOS-15", source)
 	}
 	bar.Metal.Su, bar.Metal.Sy = 95, 1
-	s := Subject{bar, Load{Axial: 50 * bar.Area()}, Factors{9, 1.5 * 1.15, 9}}
+	s := Subject{bar, Load{Axial: 50 * bar.Area()}, check.Factors{Yield: 9, Ultimate: 1.5 * 1.15, Buckling: 9}}
 	quantity{"RF of " + tensionUltimate, finding(t, s, tensionUltimate).Reserve, 1.101, 0.0005}.hold(t, "FOS-15", source)
 }
 
 // The starting values of the design factors.
 func TestDefaults(t *testing.T) {
 	for _, q := range []quantity{
-		{"on yield", Defaults.Yield, 1.25, 0}, {"on ultimate", Defaults.Ultimate, 1.5, 0}, {"on buckling, after the ultimate factor", Defaults.Buckling, 1.5, 0},
+		{"on yield", check.Defaults.Yield, 1.25, 0}, {"on ultimate", check.Defaults.Ultimate, 1.5, 0}, {"on buckling, after the ultimate factor", check.Defaults.Buckling, 1.5, 0},
 	} {
 		q.hold(t, "design factor", "14 CFR 25.303; NASA-STD-5001B, Table 1, protoflight")
 	}

@@ -1,6 +1,10 @@
 package members
 
-import "testing"
+import (
+	"testing"
+
+	"sixlink/members/check"
+)
 
 const (
 	sp8007     = "NASA SP-8007 (1968), 4.2.1, as tabulated in a research paper"
@@ -56,8 +60,8 @@ func TestPublishedWallStress(t *testing.T) {
 
 // LOC-05: yield governs in place of the elastic wall; LOC-04: the wall does.
 func TestWallCap(t *testing.T) {
-	steelTube := Subject{Strut{Tube{30, 1}, metal(205e3, 700), 300, 1, Column{}}, Load{Axial: -1}, Factors{1, 1, 1}}
+	steelTube := Subject{Strut{Tube{30, 1}, metal(205e3, 700), 300, 1, Column{}}, Load{Axial: -1}, check.Factors{Yield: 1, Ultimate: 1, Buckling: 1}}
 	quantity{"capacity, N", finding(t, steelTube, wallBuckle).Capacity, steelTube.YieldLoad(), 1e-9}.hold(t, "LOC-05", recomputed)
-	thin := Subject{Strut{ofRatio(100), metal(70e3, 300), 300, 1, Column{}}, Load{Axial: -1}, Factors{1, 1, 1}}
+	thin := Subject{Strut{ofRatio(100), metal(70e3, 300), 300, 1, Column{}}, Load{Axial: -1}, check.Factors{Yield: 1, Ultimate: 1, Buckling: 1}}
 	quantity{"capacity, N", finding(t, thin, wallBuckle).Capacity, 246.3 * thin.Area(), 0.05 * thin.Area()}.hold(t, "LOC-04", recomputed)
 }

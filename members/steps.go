@@ -1,130 +1,132 @@
 package members
 
+import "sixlink/members/check"
+
 // The rows of the working. Their values come from the same functions as the
 // findings; a test evaluates every equation and holds it to its value.
 
 var givenRows = []row{
-	{"OD", "outer diameter", "", "mm", "car file", func(s Subject) float64 { return s.OD }},
-	{"t", "wall", "", "mm", "car file", func(s Subject) float64 { return s.Wall }},
-	{"L", "length between joint centres", "", "mm", "hardpoints", func(s Subject) float64 { return s.Length }},
-	{"K", "effective length factor", "", "", "car file, or 1 between spherical joints", func(s Subject) float64 { return s.K }},
-	{"E", "Young's modulus", "", "MPa", "material", func(s Subject) float64 { return s.Metal.E }},
-	{"ν", "Poisson's ratio", "", "", "material", func(s Subject) float64 { return s.Metal.Nu }},
-	{"Sy", "yield strength", "", "MPa", "material", func(s Subject) float64 { return s.Metal.Sy }},
-	{"Su", "ultimate strength", "", "MPa", "material", func(s Subject) float64 { return s.Metal.Su }},
-	{"f_y", "design factor on yield", "", "", "car file", func(s Subject) float64 { return s.Factors.Yield }},
-	{"f_u", "design factor on ultimate", "", "", "car file", func(s Subject) float64 { return s.Factors.Ultimate }},
-	{"f_b", "design factor on buckling", "", "", "car file", func(s Subject) float64 { return s.Factors.Buckling }},
-	{"N", "axial force, tension positive", "", "N", "load path", func(s Subject) float64 { return s.Axial }},
+	check.Line("OD", "outer diameter", "", "mm", "car file", func(s Subject) float64 { return s.OD }),
+	check.Line("t", "wall", "", "mm", "car file", func(s Subject) float64 { return s.Wall }),
+	check.Line("L", "length between joint centres", "", "mm", "hardpoints", func(s Subject) float64 { return s.Length }),
+	check.Line("K", "effective length factor", "", "", "car file, or 1 between spherical joints", func(s Subject) float64 { return s.K }),
+	check.Line("E", "Young's modulus", "", "MPa", "material", func(s Subject) float64 { return s.Metal.E }),
+	check.Line("ν", "Poisson's ratio", "", "", "material", func(s Subject) float64 { return s.Metal.Nu }),
+	check.Line("Sy", "yield strength", "", "MPa", "material", func(s Subject) float64 { return s.Metal.Sy }),
+	check.Line("Su", "ultimate strength", "", "MPa", "material", func(s Subject) float64 { return s.Metal.Su }),
+	check.Line("f_y", "design factor on yield", "", "", "car file", func(s Subject) float64 { return s.Factors.Yield }),
+	check.Line("f_u", "design factor on ultimate", "", "", "car file", func(s Subject) float64 { return s.Factors.Ultimate }),
+	check.Line("f_b", "design factor on buckling", "", "", "car file", func(s Subject) float64 { return s.Factors.Buckling }),
+	check.Line("N", "axial force, tension positive", "", "N", "load path", func(s Subject) float64 { return s.Axial }),
 }
 
 var bendingGiven = []row{
-	{"M", "bending moment at the apex of the wishbone", "", "N·mm", "load path", func(s Subject) float64 { return s.Bending }},
+	check.Line("M", "bending moment at the apex of the wishbone", "", "N·mm", "load path", func(s Subject) float64 { return s.Bending }),
 }
 
 var crookednessGiven = []row{
-	{"e₀", "stated crookedness at mid-length", "", "mm", "car file", func(s Subject) float64 { return s.Column.Crookedness }},
+	check.Line("e₀", "stated crookedness at mid-length", "", "mm", "car file", func(s Subject) float64 { return s.Column.Crookedness }),
 }
 
 var sectionRows = []row{
-	{"ID", "inner diameter", "OD − 2·t", "mm", "", func(s Subject) float64 { return s.ID() }},
-	{"A", "area", "π·t·(OD − t)", "mm²", "", func(s Subject) float64 { return s.Area() }},
-	{"r", "radius of gyration", "√(OD² + ID²)/4", "mm", "", func(s Subject) float64 { return s.Gyration() }},
-	{"I", "second moment of area", "A·r²", "mm⁴", "", func(s Subject) float64 { return s.Inertia() }},
-	{"Z", "section modulus", "2·I/OD", "mm³", "", func(s Subject) float64 { return s.Modulus() }},
-	{"P", "compression", "max(−N; 0)", "N", "", compression},
+	check.Line("ID", "inner diameter", "OD − 2·t", "mm", "", func(s Subject) float64 { return s.ID() }),
+	check.Line("A", "area", "π·t·(OD − t)", "mm²", "", func(s Subject) float64 { return s.Area() }),
+	check.Line("r", "radius of gyration", "√(OD² + ID²)/4", "mm", "", func(s Subject) float64 { return s.Gyration() }),
+	check.Line("I", "second moment of area", "A·r²", "mm⁴", "", func(s Subject) float64 { return s.Inertia() }),
+	check.Line("Z", "section modulus", "2·I/OD", "mm³", "", func(s Subject) float64 { return s.Modulus() }),
+	check.Line("P", "compression", "max(−N; 0)", "N", "", compression),
 }
 
 // columnSteps follow the rule that the strut's Column names, to the column load P_c.
-func columnSteps(s Subject) []Step {
+func columnSteps(s Subject) []check.Step {
 	switch {
 	case s.Column.Curve != "":
-		return put(s, eulerRows, squashRows, curveRows)
+		return check.Put(s, eulerRows, squashRows, curveRows)
 	case s.Column.Crookedness > 0:
-		return put(s, eulerRows, squashRows, perryRows)
+		return check.Put(s, eulerRows, squashRows, perryRows)
 	case s.Slenderness() > s.Transition():
-		return put(s, slendernessRows, eulerRows, slenderRows)
+		return check.Put(s, slendernessRows, eulerRows, slenderRows)
 	}
-	return put(s, slendernessRows, johnsonRows)
+	return check.Put(s, slendernessRows, johnsonRows)
 }
 
-var eulerRows = []row{{
+var eulerRows = []row{check.Line(
 	"P_E", "Euler load", "π²·E·I/(K·L)²", "N", "EN 1993-1-1:2005, 6.3.1.3",
 	func(s Subject) float64 { return s.Euler() },
-}}
+)}
 
-var slenderRows = []row{{
+var slenderRows = []row{check.Line(
 	"P_c", "column load: λ is above λ₁, Euler holds", "P_E", "N", "",
 	func(s Subject) float64 { return s.Euler() },
-}}
+)}
 
-var squashRows = []row{{"P_y", "yield load", "A·Sy", "N", "", func(s Subject) float64 { return s.YieldLoad() }}}
+var squashRows = []row{check.Line("P_y", "yield load", "A·Sy", "N", "", func(s Subject) float64 { return s.YieldLoad() })}
 
 var slendernessRows = []row{
-	{"λ", "slenderness", "K·L/r", "", "", func(s Subject) float64 { return s.Slenderness() }},
-	{"λ₁", "transition slenderness", "√(2·π²·E/Sy)", "", "MIL-HDBK-5J, 1.3.8; Shigley, ch. 4", func(s Subject) float64 { return s.Transition() }},
+	check.Line("λ", "slenderness", "K·L/r", "", "", func(s Subject) float64 { return s.Slenderness() }),
+	check.Line("λ₁", "transition slenderness", "√(2·π²·E/Sy)", "", "MIL-HDBK-5J, 1.3.8; Shigley, ch. 4", func(s Subject) float64 { return s.Transition() }),
 }
 
-var johnsonRows = []row{{
+var johnsonRows = []row{check.Line(
 	"P_c", "column load: λ is not above λ₁, Johnson holds", "A·Sy·(1 − Sy·λ²/(4·π²·E))", "N", "MIL-HDBK-5J, 1.3.8; Shigley, ch. 4",
 	func(s Subject) float64 { return s.Johnson() },
-}}
+)}
 
 var curveRows = []row{
-	{"α", "imperfection factor of the curve", "", "", "EN 1993-1-1:2005, Table 6.1", func(s Subject) float64 { return Curves[s.Column.Curve] }},
-	{"λ̄", "relative slenderness", "√(P_y/P_E)", "", "EN 1993-1-1:2005, 6.3.1.2", func(s Subject) float64 { return s.RelativeSlenderness() }},
-	{"Φ", "auxiliary value", "(1 + α·(λ̄ − 0.2) + λ̄²)/2", "", "EN 1993-1-1:2005, 6.3.1.2", func(s Subject) float64 {
+	check.Line("α", "imperfection factor of the curve", "", "", "EN 1993-1-1:2005, Table 6.1", func(s Subject) float64 { return Curves[s.Column.Curve] }),
+	check.Line("λ̄", "relative slenderness", "√(P_y/P_E)", "", "EN 1993-1-1:2005, 6.3.1.2", func(s Subject) float64 { return s.RelativeSlenderness() }),
+	check.Line("Φ", "auxiliary value", "(1 + α·(λ̄ − 0.2) + λ̄²)/2", "", "EN 1993-1-1:2005, 6.3.1.2", func(s Subject) float64 {
 		return chiPhi(Curves[s.Column.Curve], s.RelativeSlenderness())
-	}},
-	{"χ", "reduction factor", "min(1; 1/(Φ + √(Φ² − λ̄²)))", "", "EN 1993-1-1:2005, (6.49)", func(s Subject) float64 {
+	}),
+	check.Line("χ", "reduction factor", "min(1; 1/(Φ + √(Φ² − λ̄²)))", "", "EN 1993-1-1:2005, (6.49)", func(s Subject) float64 {
 		return Chi(Curves[s.Column.Curve], s.RelativeSlenderness())
-	}},
-	{"P_c", "column load", "χ·P_y", "N", "", func(s Subject) float64 { return s.ColumnLoad() }},
+	}),
+	check.Line("P_c", "column load", "χ·P_y", "N", "", func(s Subject) float64 { return s.ColumnLoad() }),
 }
 
 var perryRows = []row{
-	{"η", "imperfection", "A·e₀/Z", "", "Ayrton and Perry (1886)", func(s Subject) float64 { return s.perryEta() }},
-	{"B", "auxiliary value", "P_y + (1 + η)·P_E", "N", "", func(s Subject) float64 { return s.perryB() }},
-	{"P_c", "load at which the fibre at mid-length yields", "2·P_y·P_E/(B + √(B² − 4·P_y·P_E))", "N", "", func(s Subject) float64 { return s.Perry() }},
+	check.Line("η", "imperfection", "A·e₀/Z", "", "Ayrton and Perry (1886)", func(s Subject) float64 { return s.perryEta() }),
+	check.Line("B", "auxiliary value", "P_y + (1 + η)·P_E", "N", "", func(s Subject) float64 { return s.perryB() }),
+	check.Line("P_c", "load at which the fibre at mid-length yields", "2·P_y·P_E/(B + √(B² − 4·P_y·P_E))", "N", "", func(s Subject) float64 { return s.Perry() }),
 }
 
 // wallSteps lead to the stress σ_w that the wall carries in axial compression.
-func wallSteps(s Subject) []Step { return put(s, wallRows, wallCapRows) }
+func wallSteps(s Subject) []check.Step { return check.Put(s, wallRows, wallCapRows) }
 
 var wallRows = []row{
-	{"R", "radius of the middle of the wall", "(OD − t)/2", "mm", "", func(s Subject) float64 { return s.MidRadius() }},
-	{"φ", "auxiliary value", "√(R/t)/16", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.wallPhi() }},
-	{"γ", "knock-down factor, axial", "1 − 0.901·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.KnockDown(knockDownAxial) }},
-	{"σ_cr", "elastic buckling stress of the wall", "γ·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.WallStress() }},
+	check.Line("R", "radius of the middle of the wall", "(OD − t)/2", "mm", "", func(s Subject) float64 { return s.MidRadius() }),
+	check.Line("φ", "auxiliary value", "√(R/t)/16", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.wallPhi() }),
+	check.Line("γ", "knock-down factor, axial", "1 − 0.901·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.KnockDown(knockDownAxial) }),
+	check.Line("σ_cr", "elastic buckling stress of the wall", "γ·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.WallStress() }),
 }
 
-var wallCapRows = []row{{"σ_w", "the same, not above yield", "min(σ_cr; Sy)", "MPa", "", wallCapped}}
+var wallCapRows = []row{check.Line("σ_w", "the same, not above yield", "min(σ_cr; Sy)", "MPa", "", wallCapped)}
 
 // bendingSteps lead to the combined stress σ, the bending amplified by a compression.
-func bendingSteps(s Subject) []Step { return put(s, eulerRows, shareRows, bendingRows) }
+func bendingSteps(s Subject) []check.Step { return check.Put(s, eulerRows, shareRows, bendingRows) }
 
-var shareRows = []row{{"a", "share of the Euler load", "P/P_E", "", "", eulerShare}}
+var shareRows = []row{check.Line("a", "share of the Euler load", "P/P_E", "", "", eulerShare)}
 
 var bendingRows = []row{
-	{"σ_N", "axial stress", "|N|/A", "MPa", "", axialStress},
-	{"σ_M", "bending stress", "M/Z", "MPa", "", bendingStress},
-	{"σ", "demand: the stresses together", "σ_N + σ_M/(1 − a)", "MPa", "Timoshenko and Gere, ch. 1, from memory", bendingDemand},
+	check.Line("σ_N", "axial stress", "|N|/A", "MPa", "", axialStress),
+	check.Line("σ_M", "bending stress", "M/Z", "MPa", "", bendingStress),
+	check.Line("σ", "demand: the stresses together", "σ_N + σ_M/(1 − a)", "MPa", "Timoshenko and Gere, ch. 1, from memory", bendingDemand),
 }
 
 // wallBendingSteps lead to the sum of the shares of axial force and bending.
-func wallBendingSteps(s Subject) []Step {
-	return put(s, wallRows, wallBendingRows, eulerRows, shareRows, wallShareRows)
+func wallBendingSteps(s Subject) []check.Step {
+	return check.Put(s, wallRows, wallBendingRows, eulerRows, shareRows, wallShareRows)
 }
 
 var wallBendingRows = []row{
-	{"γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.KnockDown(knockDownBending) }},
-	{"σ_b", "elastic buckling stress of the wall in bending", "γ_b·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.WallStressBending() }},
-	{"σ_cl", "limit in compression, design factors included, not above yield", "min(σ_cr/f_b; Sy/f_y)", "MPa", "", wallAxialLimit},
-	{"σ_bl", "limit in bending, design factors included, not above yield", "min(σ_b/f_b; Sy/f_y)", "MPa", "", wallBendingLimit},
+	check.Line("γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.KnockDown(knockDownBending) }),
+	check.Line("σ_b", "elastic buckling stress of the wall in bending", "γ_b·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.WallStressBending() }),
+	check.Line("σ_cl", "limit in compression, design factors included, not above yield", "min(σ_cr/f_b; Sy/f_y)", "MPa", "", wallAxialLimit),
+	check.Line("σ_bl", "limit in bending, design factors included, not above yield", "min(σ_b/f_b; Sy/f_y)", "MPa", "", wallBendingLimit),
 }
 
 var wallShareRows = []row{
-	{"n", "share of the axial compression", "P/(A·σ_cl)", "", "", wallAxialShare},
-	{"m", "share of the bending", "M/(Z·σ_bl)", "", "", wallBendingShare},
-	{"D", "demand: the shares together, bending amplified", "n + m/(1 − a)", "", "", wallDemand},
+	check.Line("n", "share of the axial compression", "P/(A·σ_cl)", "", "", wallAxialShare),
+	check.Line("m", "share of the bending", "M/(Z·σ_bl)", "", "", wallBendingShare),
+	check.Line("D", "demand: the shares together, bending amplified", "n + m/(1 − a)", "", "", wallDemand),
 }

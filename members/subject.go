@@ -1,6 +1,9 @@
 package members
 
-import "sixlink/materials"
+import (
+	"sixlink/materials"
+	"sixlink/members/check"
+)
 
 // A Strut is a straight tube of one metal between two joint centres.
 type Strut struct {
@@ -22,31 +25,10 @@ type Load struct {
 	Bending float64 // largest bending moment, N·mm, not negative
 }
 
-// Factors are the design factors by which a capacity is divided. The user sets
-// them; Defaults are the starting values.
-type Factors struct {
-	Yield, Ultimate, Buckling float64
-}
-
-// Defaults are the starting values of the design factors: 1.5 from limit to
-// ultimate load is that of 14 CFR 25.303 and CS 25.303; 1.25 on yield is that of
-// NASA-STD-5001B, Table 1, protoflight; 1.5 on buckling follows the ultimate factor.
-var Defaults = Factors{Yield: 1.25, Ultimate: 1.5, Buckling: 1.5}
-
 // A Subject is all that a check looks at: a strut, its load in one case, and the
 // design factors.
 type Subject struct {
 	Strut
 	Load
-	Factors
-}
-
-// A Finding is the answer of one check to one subject.
-type Finding struct {
-	Check    string  // its name
-	Demand   float64 // in Unit; NaN where it grows past all bounds
-	Capacity float64 // in Unit, design factor included
-	Unit     string
-	Reserve  float64 // reserve factor: the load multiplier at which the check reaches its limit
-	Source   string
+	check.Factors
 }

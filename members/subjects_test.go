@@ -7,6 +7,8 @@ import (
 	"slices"
 	"testing"
 
+	"sixlink/members/check"
+
 	"pgregory.net/rapid"
 
 	"sixlink/materials"
@@ -99,7 +101,7 @@ func drawStrut(t *rapid.T, rule string) Strut {
 func drawSubject(t *rapid.T, rule string, axial float64, bends bool) Subject {
 	draw := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
 	s := Subject{Strut: drawStrut(t, rule)}
-	s.Factors = Factors{draw("f_y", 1, 2), draw("f_u", 1, 2), draw("f_b", 1, 2)}
+	s.Factors = check.Factors{Yield: draw("f_y", 1, 2), Ultimate: draw("f_u", 1, 2), Buckling: draw("f_b", 1, 2)}
 	if axial != 0 {
 		s.Axial = axial * draw("N", 0.01, 1.3) * math.Min(s.YieldLoad(), s.Euler())
 	}
@@ -138,7 +140,7 @@ func everyPair(t *testing.T, change func(*Subject), law pairLaw) {
 }
 
 // finding returns the finding of the named check, which must apply.
-func finding(t rapid.TB, s Subject, name string) Finding {
+func finding(t rapid.TB, s Subject, name string) check.Finding {
 	t.Helper()
 	for _, f := range Judge(s) {
 		if f.Check == name {
@@ -146,5 +148,5 @@ func finding(t rapid.TB, s Subject, name string) Finding {
 		}
 	}
 	t.Fatalf("no finding of %s at N = %g N, M = %g N·mm", name, s.Axial, s.Bending)
-	return Finding{}
+	return check.Finding{}
 }

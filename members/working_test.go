@@ -4,13 +4,16 @@ import (
 	"math"
 	"testing"
 
+	"sixlink/members/check"
+	"sixlink/members/check/equation"
+
 	"pgregory.net/rapid"
 )
 
 // A reader follows the working from the top: each symbol is given or found above
 // where it is used, none has two meanings, and each equation yields the value that
 // stands beside it, from the values above it.
-func follow(t *rapid.T, steps []Step, scope map[string]float64) {
+func follow(t *rapid.T, steps []check.Step, scope map[string]float64) {
 	for _, s := range steps {
 		if _, twice := scope[s.Symbol]; twice || s.Symbol == "" || s.What == "" {
 			t.Errorf("%q, %q: want a symbol of its own and a word on it", s.Symbol, s.What)
@@ -19,7 +22,7 @@ func follow(t *rapid.T, steps []Step, scope map[string]float64) {
 			if s.Source == "" {
 				t.Errorf("%s: given without a source", s.Symbol)
 			}
-		} else if got, err := evaluate(s.Equation, scope); err != nil {
+		} else if got, err := equation.Evaluate(s.Equation, scope); err != nil {
 			t.Errorf("%s: %v", s.Symbol, err)
 		} else if want := bounded(s, scope, got); !near(s.Value, want, 1e-12) && !(math.IsNaN(want) && math.IsNaN(s.Value)) {
 			t.Errorf("%s = %s = %.17g; the working says %.17g", s.Symbol, s.Equation, want, s.Value)
@@ -30,7 +33,7 @@ func follow(t *rapid.T, steps []Step, scope map[string]float64) {
 
 // bounded is what a step must say where its equation yields v: the demand of the
 // amplified checks has no bound from the Euler load on, and is not a number there.
-func bounded(s Step, scope map[string]float64, v float64) float64 {
+func bounded(s check.Step, scope map[string]float64, v float64) float64 {
 	if a, ok := scope["a"]; ok && !(a < 1) && (s.Symbol == "σ" || s.Symbol == "D") {
 		return math.NaN()
 	}

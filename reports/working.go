@@ -7,6 +7,8 @@ import (
 	"strings"
 	"unicode"
 
+	"sixlink/members/check"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"sixlink/cases"
@@ -115,7 +117,7 @@ func three(v r3.Vec, decimals int) []string {
 
 // steps writes the lines of a working. The scope holds the numbers of the symbols so
 // far, as they are put into the equations below them.
-func (p *page) steps(scope map[string]string, steps []members.Step) {
+func (p *page) steps(scope map[string]string, steps []check.Step) {
 	for _, s := range steps {
 		value := seven(s.Value)
 		result := strings.TrimRight(value+" "+s.Unit, " ")

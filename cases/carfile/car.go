@@ -3,8 +3,9 @@ package carfile
 import (
 	"fmt"
 
+	"sixlink/members/check"
+
 	"sixlink/cases"
-	"sixlink/members"
 )
 
 // A builder makes the car of what the reader found, and checks what no single key
@@ -68,9 +69,9 @@ func (b *builder) vehicle(it *item) {
 }
 
 func (b *builder) factors(it *item) {
-	b.car.Factors = members.Defaults
+	b.car.Factors = check.Defaults
 	if it.given {
-		b.car.Factors = members.Factors{
+		b.car.Factors = check.Factors{
 			Yield: it.at("yield").number(), Ultimate: it.at("ultimate").number(), Buckling: it.at("buckling").number(),
 		}
 	}

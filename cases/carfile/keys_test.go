@@ -4,9 +4,10 @@ import (
 	"slices"
 	"testing"
 
+	"sixlink/members/check"
+
 	"sixlink/cases"
 	"sixlink/loads"
-	"sixlink/members"
 )
 
 // every calls f for each row of the table with its path.
@@ -124,7 +125,7 @@ func TestTableAgrees(t *testing.T) {
 	if !slices.Equal(rod, loads.CarrierNames[:]) || !slices.Equal(torque, cases.TorqueNames[1:]) || !slices.Equal(drive, []string{"shafts", "hub"}) {
 		t.Errorf("words %q, %q, %q", rod, torque, drive)
 	}
-	d := members.Defaults
+	d := check.Defaults
 	want := map[string]float64{"yield": d.Yield, "ultimate": d.Ultimate, "buckling": d.Buckling}
 	for name, v := range want {
 		if factors[name] != short(v) {

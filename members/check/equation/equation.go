@@ -1,15 +1,18 @@
-package members
+// Package equation evaluates the equations of the working, so that tests can hold what
+// is printed to what was computed. The program itself does not use it.
+package equation
 
 import (
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
-	"testing"
 	"unicode"
+
+	"sixlink/members/check"
 )
 
-// evaluate returns the value of an equation of the working, its symbols taken from
+// Evaluate returns the value of an equation of the working, its symbols taken from
 // scope. It reads the equation as a mathematician would, and refuses whatever two
 // readers could read in two ways: a symbol that is not in scope, a product without
 // its ·, an ASCII hyphen or asterisk, and a quotient followed by · or another /.
@@ -20,7 +23,7 @@ import (
 //	power:   primary ["²" | "³"]
 //	primary: number | symbol | "π" | "(" sum ")" | "|" sum "|" | "√(" sum ")" |
 //	         "e^(" sum ")" | ("min" | "max") "(" sum ";" sum ")"
-func evaluate(equation string, scope map[string]float64) (float64, error) {
+func Evaluate(equation string, scope map[string]float64) (float64, error) {
 	p := &parser{rest: []rune(equation), scope: scope}
 	v := p.sum()
 	if p.skip(); p.err == nil && len(p.rest) > 0 {
@@ -177,58 +180,27 @@ func isSymbol(r rune) bool {
 	return unicode.IsLetter(r) || unicode.IsMark(r) || r == '_' || isDigit(r) && r != '.' || '₀' <= r && r <= '₉'
 }
 
-func TestEvaluate(t *testing.T) {
-	scope := map[string]float64{"a": 2, "b": 5, "P_E": 7, "λ₁": 3, "λ̄": 4, "λ": 6, "e₀": 8, "f_y": 10, "N": -9, "f_1": 11, "max": 12}
-	for _, tt := range []struct {
-		equation string
-		want     float64
-	}{
-		{"1.25", 1.25},
-		{"a", 2},
-		{"P_E", 7},
-		{"λ₁ + λ̄·λ", 27},
-		{"e₀", 8},
-		{"e^(a − 2)", 1},
-		{"e^(−1)", 1 / math.E},
-		{"f_1 − f_y", 1},
-		{"π", math.Pi},
-		{"b − a − 1", 2},
-		{"b + a·3", 11},
-		{"a·b/f_y", 1},
-		{"12/a", 6},
-		{"(a + b)·(a − b)", -21},
-		{"1/2 + 1/4", 0.75},
-		{"−a²", -4},
-		{"(−a)²", 4},
-		{"2·a²·b", 40},
-		{"a³", 8},
-		{"(a·b)²/4", 25},
-		{"−a − −b", 3},
-		{"a·−b", -10},
-		{"√(a² + b² − 4)", 5},
-		{"√(16)/4", 1},
-		{"√(2)²", 2},
-		{"|N|", 9},
-		{"|N + a|/7", 1},
-		{"max(−N; 0)", 9},
-		{"min(N; a·b)", -9},
-		{"max + 1", 13},
-		{"min(1; 1/(λ + √(λ² − λ̄²)))", 1 / (6 + math.Sqrt(20))},
-	} {
-		if got, err := evaluate(tt.equation, scope); err != nil || !(math.Abs(got-tt.want) <= 1e-15*math.Abs(tt.want)) {
-			t.Errorf("%s = %.17g, %v; want %.17g (arithmetic by hand)", tt.equation, got, err, tt.want)
+// Follow reads the steps of a working from the top, as a reader does, and returns what
+// is wrong with them: a symbol with two meanings or none, a given without a source, an
+// equation that does not yield the value beside it to the relative tolerance, with the
+// values above it. The values join the scope. A value that is not a number is passed
+// over: the equation has no bound there.
+func Follow(steps []check.Step, scope map[string]float64, rel float64) (faults []error) {
+	fail := func(format string, args ...any) { faults = append(faults, fmt.Errorf(format, args...)) }
+	for _, s := range steps {
+		if _, twice := scope[s.Symbol]; twice || s.Symbol == "" || s.What == "" {
+			fail("%q, %q: want a symbol of its own and a word on it", s.Symbol, s.What)
 		}
-	}
-}
-
-func TestEvaluateRefuses(t *testing.T) {
-	scope := map[string]float64{"a": 2, "b": 5, "λ": 6}
-	for _, equation := range []string{
-		"", "c", "a +", "a b", "2a", "a(b)", "2·(a", "a)", "√a", "|a", "e^a", "min(a)", "min(a; b; a)", "max(a, b)",
-		"a * b", "a - b", "a^2", "a/b·2", "a/b/2", "·a", "1.2.3", "λ̄", "λ₁", "a_", "a = b", "a²²",
-	} {
-		if got, err := evaluate(equation, scope); err == nil {
-			t.Errorf("%q = %g; want it refused", equation, got)
+		if s.Equation == "" {
+			if s.Source == "" {
+				fail("%s: given without a source", s.Symbol)
+			}
+		} else if got, err := Evaluate(s.Equation, scope); err != nil {
+			fail("%s: %w", s.Symbol, err)
+		} else if !math.IsNaN(s.Value) && !(math.Abs(got-s.Value) <= rel*math.Abs(s.Value)) {
+			fail("%s = %s = %.17g; the working says %.17g", s.Symbol, s.Equation, got, s.Value)
 		}
+		scope[s.Symbol] = s.Value
 	}
+	return faults
 }

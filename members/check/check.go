@@ -1,0 +1,78 @@
+// Package check is the form of every check: one row of data that says when it applies,
+// what is demanded, what can be carried, from which source, and how that is worked out
+// by hand. The rows themselves stand with what they judge: struts in members, their
+// ends and the rocker in packages of their own.
+//
+// Quantities are plain float64 in one coherent set: N, mm, MPa, N·mm.
+package check
+
+// Factors are the design factors by which a capacity is divided. The user sets
+// them; Defaults are the starting values.
+type Factors struct {
+	Yield, Ultimate, Buckling float64
+}
+
+// Defaults are the starting values of the design factors: 1.5 from limit to
+// ultimate load is that of 14 CFR 25.303 and CS 25.303; 1.25 on yield is that of
+// NASA-STD-5001B, Table 1, protoflight; 1.5 on buckling follows the ultimate factor.
+var Defaults = Factors{Yield: 1.25, Ultimate: 1.5, Buckling: 1.5}
+
+// A Check is one question asked of a subject of type S. A new check is a new row in
+// the table of its subject; findings, reports and working follow by themselves.
+type Check[S any] struct {
+	Name   string
+	Unit   string // of demand and capacity; empty: a pure number
+	Source func(S) string
+
+	Applies  func(S) bool    // whether there is a demand
+	Demand   func(S) float64 // at the load as it is; NaN where it has no bound
+	Capacity func(S) float64 // design factor included
+	Reserve  func(S) float64 // load multiplier; nil: Capacity/Demand, the check being linear
+
+	// The working: the steps that lead to the equation of the capacity C, and from
+	// there to the equation of the reserve factor RF.
+	Steps                             func(S) []Step
+	CapacityEquation, ReserveEquation string
+}
+
+// A Finding is the answer of one check to one subject.
+type Finding struct {
+	Check    string  // its name
+	Demand   float64 // in Unit; NaN where it grows past all bounds
+	Capacity float64 // in Unit, design factor included
+	Unit     string
+	Reserve  float64 // reserve factor: the load multiplier at which the check reaches its limit
+	Source   string
+}
+
+// Judge returns the findings of every check that applies, in the order of the table.
+func Judge[S any](checks []Check[S], s S) []Finding {
+	var out []Finding
+	for _, c := range checks {
+		if c.Applies(s) {
+			out = append(out, c.Judge(s))
+		}
+	}
+	return out
+}
+
+// Judge returns the finding of one check, which must apply.
+func (c Check[S]) Judge(s S) Finding {
+	return Finding{
+		Check: c.Name, Unit: c.Unit, Source: c.Source(s),
+		Demand: c.Demand(s), Capacity: c.Capacity(s), Reserve: c.reserve(s),
+	}
+}
+
+func (c Check[S]) reserve(s S) float64 {
+	if c.Reserve != nil {
+		return c.Reserve(s)
+	}
+	return c.Capacity(s) / c.Demand(s)
+}
+
+// Always is a source that does not depend on the subject.
+func Always[S any](source string) func(S) string { return func(S) string { return source } }
+
+// NoSteps are the steps of a check whose capacity follows from the givens at once.
+func NoSteps[S any](S) []Step { return nil }
