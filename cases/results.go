@@ -3,8 +3,6 @@ package cases
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"sixlink/members/check"
-
 	"sixlink/loads"
 	"sixlink/members"
 )
@@ -47,35 +45,15 @@ type Wheel struct {
 type Corner struct {
 	Statics *loads.Statics // prepared geometry
 	Members [loads.NumLinks]Member
+	Rocker  Judged         // nothing where there is no rocker, or nothing to check at it
 	Forces  []loads.Forces // per case
 }
 
 // A Member is what was found for one member.
 type Member struct {
 	Part
-	Loads     []members.Load // per case
-	Checks    []Finding      // by case, then in the order of members.Checks; only where there is a demand
-	Governing int            // index in Checks of the lowest reserve factor; -1: none
-}
-
-// Governs returns the finding with the lowest reserve factor; false: there is none.
-func (m Member) Governs() (Finding, bool) {
-	if m.Governing < 0 {
-		return Finding{}, false
-	}
-	return m.Checks[m.Governing], true
-}
-
-// Passes tells whether every reserve factor of the member is at least 1.
-func (m Member) Passes() bool {
-	f, ok := m.Governs()
-	return !ok || f.Reserve >= 1
-}
-
-// A Finding is the answer of one check for one member in one case.
-type Finding struct {
-	Case int // index in Results.Cases
-	check.Finding
+	Judged
+	Loads []members.Load // per case
 }
 
 // An Audit is the worst residual of all free bodies, relative to the load.
@@ -97,14 +75,4 @@ const (
 type Note struct {
 	Severity Severity
 	Text     string
-}
-
-// PassesIn tells whether every reserve factor of the member in one case is at least 1.
-func (m Member) PassesIn(k int) bool {
-	for _, f := range m.Checks {
-		if f.Case == k && !(f.Reserve >= 1) {
-			return false
-		}
-	}
-	return true
 }

@@ -3,9 +3,9 @@ package cases
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"sixlink/loads"
-	"sixlink/members"
 )
 
 // AuditLimit is the residual of the free-body audit above which a run fails,
@@ -91,37 +91,7 @@ func (w Wheel) load() loads.WheelLoad {
 }
 
 func (r *Results) audit(corner, k int, residual float64) {
-	if !(residual <= r.Audit.Worst) {
+	if residual > r.Audit.Worst || math.IsNaN(residual) { // one that is not a number stays
 		r.Audit = Audit{residual, corner, k}
 	}
-}
-
-// judge puts every member through every check.
-func (r *Results) judge() {
-	for i := range r.Corners {
-		c := &r.Corners[i]
-		for j := range c.Members {
-			c.Members[j] = judgeMember(r.Car, i, j, c.Forces)
-			r.Pass = r.Pass && c.Members[j].Passes()
-		}
-	}
-}
-
-// tie is how much lower a reserve factor must be to govern in place of an earlier
-// one: more than the rounding of two checks that say the same.
-const tie = 1e-12
-
-func judgeMember(car Car, corner, link int, forces []loads.Forces) Member {
-	m := Member{Part: car.Axles[axleOf(corner)].Parts[link], Governing: -1}
-	for k, f := range forces {
-		load := members.Load{Axial: f.Axial[link], Bending: f.Bending[link]}
-		m.Loads = append(m.Loads, load)
-		for _, found := range members.Judge(members.Subject{Strut: m.Strut, Load: load, Factors: car.Factors}) {
-			if m.Governing < 0 || !(found.Reserve >= m.Checks[m.Governing].Reserve*(1-tie)) {
-				m.Governing = len(m.Checks)
-			}
-			m.Checks = append(m.Checks, Finding{k, found})
-		}
-	}
-	return m
 }

@@ -7,7 +7,6 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"sixlink/cases"
-	"sixlink/loads"
 	"sixlink/reports"
 )
 
@@ -20,7 +19,7 @@ func workingCommand() *cli.Command {
 		Description: reports.Caution,
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "corner", Usage: "`CORNER`: " + strings.Join(cases.CornerNames[:], ", ")},
-			&cli.StringFlag{Name: "member", Usage: "`MEMBER`: " + strings.Join(loads.LinkNames[:], ", ")},
+			&cli.StringFlag{Name: "member", Usage: "`MEMBER`: " + strings.Join(cases.MemberNames, ", ")},
 			&cli.StringFlag{Name: "case", Usage: "`CASE`: its name or its number in check; without it the case that governs the member"},
 		},
 		Action: working,
@@ -36,7 +35,7 @@ func working(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	link, err := pick("member", c.String("member"), loads.LinkNames[:])
+	member, err := pick("member", c.String("member"), cases.MemberNames)
 	if err != nil {
 		return err
 	}
@@ -44,8 +43,9 @@ func working(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	judged := report.Judged(corner, member)
 	k := 0
-	if g, ok := report.Corners[corner].Members[link].Governs(); ok {
+	if g, ok := judged.Governs(); ok {
 		k = g.Case
 	}
 	if c.IsSet("case") {
@@ -53,10 +53,10 @@ func working(c *cli.Context) error {
 			return err
 		}
 	}
-	if err := report.Working(c.App.Writer, corner, link, k); err != nil {
+	if err := report.Working(c.App.Writer, corner, member, k); err != nil {
 		return err
 	}
-	if !report.Corners[corner].Members[link].PassesIn(k) {
+	if !judged.PassesIn(k) {
 		return errFails
 	}
 	return nil

@@ -35,14 +35,15 @@ func torques(s *Statics, f Forces) (spring, antiRoll float64) {
 	return spring, antiRoll
 }
 
-// Pure heave gives the anti-roll bar nothing, to the last bit.
+// Pure heave gives the anti-roll bar nothing, to the last bit: 0, and not −0, which would
+// be printed so.
 func TestHeaveLeavesTheAntiRollBarAlone(t *testing.T) {
 	everyCarrier(t, func(t *testing.T, c Corner) {
 		left, right := axle(t, c, 0.45)
 		w := WheelLoad{Force: vec(-700, 431.7, 3141.6), Moment: vec(1e4, 2e4, 3e4), Inertia: vec(0, 0, -166.7), Released: true}
 		l, r := SolveAxle(left, right, w, mirroredLoad(w))
 		for side, f := range []Forces{l, r} {
-			if f.Rocker.AntiRoll != 0 || f.Rocker.AntiRollOn != (r3.Vec{}) {
+			if f.Rocker.AntiRoll != 0 || math.Signbit(f.Rocker.AntiRoll) || f.Rocker.AntiRollOn != (r3.Vec{}) {
 				t.Errorf("side %d: anti-roll link %g N, %v N on the bar; want 0", side, f.Rocker.AntiRoll, f.Rocker.AntiRollOn)
 			}
 		}

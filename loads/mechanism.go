@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -54,7 +55,7 @@ func digits(v r3.Vec, n int) string {
 // links resist least; the right one holds the share of each reaction in it.
 func (s *Statics) judge(a *mat.Dense, f frame) error {
 	var svd mat.SVD
-	if !svd.Factorize(a, mat.SVDThin) {
+	if !svd.Factorize(a, mat.SVDFull) {
 		return fmt.Errorf("the equilibrium equations could not be factorised: check the hardpoints")
 	}
 	values := svd.Values(nil)
@@ -68,19 +69,60 @@ func (s *Statics) judge(a *mat.Dense, f frame) error {
 	svd.VTo(&v)
 	m := &Mechanism{Cond: s.Cond}
 	m.motion(mat.Col(nil, last, &u), f)
-	for j, r := range s.reactions {
-		if r.kind != joint {
-			m.Shares[r.link] = math.Hypot(m.Shares[r.link], v.At(j, last))
+	for j, x := range s.fault(&v, last) {
+		if r := s.reactions[j]; r.kind != joint {
+			m.Shares[r.link] = math.Hypot(m.Shares[r.link], x)
 		}
 	}
 	return m
+}
+
+// fault returns the share of each reaction in the motion left free, from the right
+// singular vectors. In a redundant corner that is singular, the vectors of the motion
+// and of the self-stress span one space: the self-stress is taken out.
+func (s *Statics) fault(v *mat.Dense, last int) []float64 {
+	stress := s.selfStress()
+	var best []float64
+	for j := last; j < len(s.reactions); j++ {
+		x := mat.Col(nil, j, v)
+		if stress != nil {
+			floats.AddScaled(x, -floats.Dot(x, stress), stress)
+		}
+		if best == nil || floats.Norm(x, 2) > floats.Norm(best, 2) {
+			best = x
+		}
+	}
+	floats.Scale(1/floats.Norm(best, 2), best)
+	return best
+}
+
+// selfStress returns the reactions that balance with no load, of unit size: opposite
+// forces at the pick-ups of a carrying wishbone, along the line that joins them; nil
+// for a rod on the upright.
+func (s *Statics) selfStress() []float64 {
+	front, rear, carried := s.Corner.Carrier.Legs()
+	if !carried {
+		return nil
+	}
+	line := r3.Unit(r3.Sub(s.Corner.Links[front].Inner, s.Corner.Links[rear].Inner))
+	out := make([]float64, len(s.reactions))
+	for j, r := range s.reactions {
+		switch {
+		case r.link == front && r.kind != joint:
+			out[j] = r3.Dot(line, r.dir)
+		case r.link == rear && r.kind != joint:
+			out[j] = -r3.Dot(line, r.dir)
+		}
+	}
+	floats.Scale(1/floats.Norm(out, 2), out)
+	return out
 }
 
 // motion reads a virtual motion, six scaled components for each body, as a screw.
 func (m *Mechanism) motion(twist []float64, f frame) {
 	m.Body = "upright"
 	if len(twist) > 6 {
-		if norm(twist[6:]) > norm(twist[:6]) {
+		if floats.Norm(twist[6:], 2) > floats.Norm(twist[:6], 2) {
 			m.Body, twist = "carrying wishbone", twist[6:]
 		}
 		twist = twist[:6]
@@ -95,14 +137,6 @@ func (m *Mechanism) motion(twist []float64, f frame) {
 	m.Through = r3.Add(f.origin, r3.Scale(1/r3.Norm2(turn), r3.Cross(turn, shift)))
 	m.Pitch = r3.Dot(turn, shift) / r3.Norm2(turn)
 	m.Axis = forward(r3.Unit(turn))
-}
-
-func norm(x []float64) float64 {
-	sum := 0.0
-	for _, v := range x {
-		sum += v * v
-	}
-	return math.Sqrt(sum)
 }
 
 // forward turns a direction so that its largest component is positive.

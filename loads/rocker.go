@@ -94,7 +94,7 @@ func (s *Statics) rockerForces(f Forces, rollTorque float64) *RockerForces {
 		RodTorque: s.rodTorque(f), Spring: nan, TorsionBar: nan, AntiRoll: nan,
 	}
 	if rk.AntiRoll != nil {
-		out.AntiRoll = -rollTorque / a.antiRoll
+		out.AntiRoll = 0 - rollTorque/a.antiRoll // never −0
 		out.AntiRollOn = r3.Scale(-out.AntiRoll, a.antiRollDir)
 	} else {
 		rollTorque = 0

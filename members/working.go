@@ -4,7 +4,8 @@ import "sixlink/members/check"
 
 type row = check.Row[Subject]
 
-// Givens returns what the car file, the tables and the load path give for a subject.
+// Givens returns what the car file, the tables and the load path give for a subject,
+// and what every check of it uses: the section's properties and the compression.
 func Givens(s Subject) []check.Step {
 	out := check.Put(s, givenRows)
 	if s.Bending > 0 {
@@ -13,9 +14,5 @@ func Givens(s Subject) []check.Step {
 	if s.Column.Crookedness > 0 {
 		out = append(out, check.Put(s, crookednessGiven)...)
 	}
-	return out
+	return append(out, check.Put(s, sectionRows)...)
 }
-
-// Section returns the working of what every check uses: the section's properties
-// and the compression.
-func Section(s Subject) []check.Step { return check.Put(s, sectionRows) }

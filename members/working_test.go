@@ -50,7 +50,6 @@ func TestWorkingFollows(t *testing.T) {
 			followed++
 			scope := map[string]float64{}
 			follow(t, Givens(s), scope)
-			follow(t, Section(s), scope)
 			steps := c.Working(s)
 			follow(t, steps, scope)
 			if last := steps[len(steps)-2:]; last[0].Symbol != "C" || last[1].Symbol != "RF" || last[0].Equation == "" || last[1].Equation == "" {
@@ -84,7 +83,12 @@ func TestGivens(t *testing.T) {
 		if s.Column.Crookedness != 0 {
 			want["e₀"] = s.Column.Crookedness
 		}
-		steps := Givens(s)
+		var steps []check.Step
+		for _, step := range Givens(s) {
+			if step.Equation == "" { // the rest is worked out from these
+				steps = append(steps, step)
+			}
+		}
 		for _, step := range steps {
 			if v, ok := want[step.Symbol]; !ok || v != step.Value || step.Equation != "" {
 				t.Errorf("given %s = %g = %q, want %g, %t", step.Symbol, step.Value, step.Equation, v, ok)

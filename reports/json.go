@@ -18,7 +18,7 @@ func (n number) MarshalJSON() ([]byte, error) {
 	if f := float64(n); math.IsNaN(f) || math.IsInf(f, 0) {
 		return []byte("null"), nil
 	}
-	return json.Marshal(float64(n))
+	return json.Marshal(float64(n) + 0) // a negative zero is shown as 0
 }
 
 type vector [3]number
@@ -97,20 +97,25 @@ type (
 	}
 	jsonCheck struct {
 		Case     string `json:"case"`
+		At       string `json:"at,omitempty"`
 		Check    string `json:"check"`
 		Demand   number `json:"demand"`
 		Capacity number `json:"capacity"`
+		Unit     string `json:"unit"`
 		Reserve  number `json:"reserve_factor"`
 		Source   string `json:"source"`
 	}
 	jsonGoverning struct {
 		Case    string `json:"case"`
+		At      string `json:"at,omitempty"`
 		Check   string `json:"check"`
 		Reserve number `json:"reserve_factor"`
 	}
 	jsonRockers struct {
-		Corner string       `json:"corner"`
-		Forces []jsonRocker `json:"forces"`
+		Corner    string         `json:"corner"`
+		Forces    []jsonRocker   `json:"forces"`
+		Checks    []jsonCheck    `json:"checks"`
+		Governing *jsonGoverning `json:"governing"`
 	}
 	jsonRocker struct {
 		Case       string    `json:"case"`
@@ -194,22 +199,30 @@ func (r Report) toMember(corner, name string, m cases.Member) jsonMember {
 	s := m.Strut
 	out := jsonMember{
 		Corner: corner, Member: name, Part: m.Number, Length: s.Length, Tube: [2]float64{s.OD, s.Wall},
-		Material: s.Metal.Name, Mass: s.Mass(), Checks: []jsonCheck{},
+		Material: s.Metal.Name, Mass: s.Mass(),
 	}
 	for k, l := range m.Loads {
 		out.Forces = append(out.Forces, jsonForce{r.Cases[k].Name, l.Axial, l.Bending})
 	}
-	for _, f := range m.Checks {
-		out.Checks = append(out.Checks, jsonCheck{r.Cases[f.Case].Name, f.Check, number(f.Demand), number(f.Capacity), number(f.Reserve), f.Source})
-	}
-	if g, ok := m.Governs(); ok {
-		out.Governing = &jsonGoverning{r.Cases[g.Case].Name, g.Check, number(g.Reserve)}
-	}
+	out.Checks, out.Governing = r.toChecks(m.Judged)
 	return out
+}
+
+func (r Report) toChecks(j cases.Judged) ([]jsonCheck, *jsonGoverning) {
+	out := []jsonCheck{}
+	for _, f := range j.Checks {
+		out = append(out, jsonCheck{r.Cases[f.Case].Name, f.At, f.Check, number(f.Demand), number(f.Capacity), f.Unit, number(f.Reserve), f.Source})
+	}
+	g, ok := j.Governs()
+	if !ok {
+		return out, nil
+	}
+	return out, &jsonGoverning{r.Cases[g.Case].Name, g.At, g.Check, number(g.Reserve)}
 }
 
 func (r Report) toRockers(corner string, c cases.Corner) jsonRockers {
 	out := jsonRockers{Corner: corner}
+	out.Checks, out.Governing = r.toChecks(c.Rocker)
 	for k, f := range c.Forces {
 		x := f.Rocker
 		out.Forces = append(out.Forces, jsonRocker{

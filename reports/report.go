@@ -5,6 +5,7 @@ package reports
 
 import (
 	"fmt"
+	"math"
 
 	"sixlink/cases"
 	"sixlink/loads"
@@ -25,36 +26,42 @@ const Caution = "CAUTION. sixlink is a calculation aid. It checks only the parts
 	"structural engineer; follow the technical regulations of your series and the law where you run; and prove the parts by " +
 	"test and inspection."
 
-// worst returns the corner, member and finding with the lowest reserve factor;
-// false where nothing has a demand.
-func (r Report) worst() (corner, link int, f cases.Finding, ok bool) {
+// A judged is a member or rocker by name, with what was found.
+type judged struct {
+	corner, name string
+	cases.Judged
+}
+
+// judgeds lists every member and every rocker, corner by corner.
+func (r Report) judgeds() (out []judged) {
 	for i, c := range r.Corners {
+		corner := words(cases.CornerNames[i])
 		for j, m := range c.Members {
-			if g, has := m.Governs(); has && (!ok || g.Reserve < f.Reserve) {
-				corner, link, f, ok = i, j, g, true
-			}
+			out = append(out, judged{corner, words(loads.LinkNames[j]), m.Judged})
 		}
+		out = append(out, judged{corner, "rocker", c.Rocker})
 	}
-	return corner, link, f, ok
+	return out
 }
 
 // summary is the verdict in a sentence.
 func (r Report) summary() string {
-	failed := 0
-	for _, c := range r.Corners {
-		for _, m := range c.Members {
-			if !m.Passes() {
-				failed++
-			}
+	failed, checked, lowest, least := 0, 0, "nothing has a load", math.Inf(1)
+	for _, j := range r.judgeds() {
+		if !j.Passes() {
+			failed++
+		}
+		f, ok := j.Governs()
+		if ok {
+			checked++
+		}
+		if ok && !(f.Reserve >= least) {
+			least = f.Reserve
+			lowest = fmt.Sprintf("lowest RF %s: %s %s, %s, [%d] %s", Reserve.number(f.Reserve), j.corner, j.name, f.Title(), f.Case+1, r.Cases[f.Case].Name)
 		}
 	}
-	lowest := "no member has a load"
-	if corner, link, f, ok := r.worst(); ok {
-		lowest = fmt.Sprintf("lowest RF %s: %s %s, %s, [%d] %s", Reserve.number(f.Reserve),
-			words(cases.CornerNames[corner]), words(loads.LinkNames[link]), f.Check, f.Case+1, r.Cases[f.Case].Name)
-	}
 	if r.Pass {
-		return "PASS: every check of every member has RF ≥ 1; " + lowest
+		return "PASS: every check has RF ≥ 1; " + lowest
 	}
-	return fmt.Sprintf("FAIL: %d of %d members have RF < 1; %s", failed, cases.NumCorners*loads.NumLinks, lowest)
+	return fmt.Sprintf("FAIL: %d of the %d members and rockers with a load have RF < 1; %s", failed, checked, lowest)
 }

@@ -56,7 +56,7 @@ func (r Report) envelope() Table {
 			tension, compression, inT, inC := m.Extremes()
 			check, at, rf := any(nil), any(nil), math.NaN()
 			if g, ok := m.Governs(); ok {
-				check, at, rf = g.Check, caseNo(g.Case), g.Reserve
+				check, at, rf = g.Title(), caseNo(g.Case), g.Reserve
 			}
 			s := m.Strut
 			t.Rows = append(t.Rows, []any{
@@ -142,14 +142,12 @@ func (r Report) checksTable() Table {
 			{"demand", "", Full}, {"capacity", "", Full}, {"unit", "", Text}, {"RF", "", Reserve}, {"verdict", "", Text}, {"source", "", Text},
 		},
 	}
-	for i, corner := range r.Corners {
-		for j, m := range corner.Members {
-			for _, g := range m.Checks {
-				t.Rows = append(t.Rows, []any{
-					words(cases.CornerNames[i]), words(loads.LinkNames[j]), caseNo(g.Case), r.Cases[g.Case].Name, g.Check,
-					g.Demand, g.Capacity, g.Unit, g.Reserve, verdict(g.Reserve >= 1), g.Source,
-				})
-			}
+	for _, j := range r.judgeds() {
+		for _, g := range j.Checks {
+			t.Rows = append(t.Rows, []any{
+				j.corner, j.name, caseNo(g.Case), r.Cases[g.Case].Name, g.Title(),
+				g.Demand, g.Capacity, g.Unit, g.Reserve, verdict(g.Reserve >= 1), g.Source,
+			})
 		}
 	}
 	return t

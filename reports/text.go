@@ -102,10 +102,14 @@ func (r Report) textCorner(p *page, corner int) {
 			tension, compression, inT, inC := m.Extremes()
 			check, rf := dash, dash
 			if g, ok := m.Governs(); ok {
-				check, rf = withCase(g.Check, g.Case), Reserve.number(g.Reserve)
+				check, rf = withCase(g.Title(), g.Case), Reserve.number(g.Reserve)
 			}
 			row(words(loads.LinkNames[j]), tubeSize(m.Strut.Tube), printable(m.Strut.Metal.Name),
 				withCase(Whole.number(tension), inT), withCase(Whole.number(compression), inC), check, rf, verdict(m.Passes()))
+		}
+		rocker := r.Corners[corner].Rocker
+		if g, ok := rocker.Governs(); ok {
+			row("rocker", "", "", "", "", withCase(g.Title(), g.Case), Reserve.number(g.Reserve), verdict(rocker.Passes()))
 		}
 	})
 }
@@ -119,17 +123,25 @@ func withCase(text string, k int) string {
 
 // mirrored tells whether two corners show the same envelope, to rounding.
 func (r Report) mirrored(a, b int) bool {
+	if !alike(r.Corners[a].Rocker, r.Corners[b].Rocker) {
+		return false
+	}
 	for j := range loads.NumLinks {
 		m, n := r.Corners[a].Members[j], r.Corners[b].Members[j]
 		mt, mc, _, _ := m.Extremes()
 		nt, nc, _, _ := n.Extremes()
-		f, okF := m.Governs()
-		g, okG := n.Governs()
-		if !same(mt, nt) || !same(mc, nc) || okF != okG || f.Check != g.Check || !same(f.Reserve, g.Reserve) || m.Strut != n.Strut {
+		if !same(mt, nt) || !same(mc, nc) || !alike(m.Judged, n.Judged) || m.Strut != n.Strut {
 			return false
 		}
 	}
 	return true
+}
+
+// alike tells whether two members or rockers are governed alike.
+func alike(a, b cases.Judged) bool {
+	f, okF := a.Governs()
+	g, okG := b.Governs()
+	return okF == okG && f.Title() == g.Title() && (!okF || same(f.Reserve, g.Reserve))
 }
 
 // same tells whether two numbers agree to one part in 1e9, or are both without value.

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"io"
+	"maps"
 	"math"
 	"strconv"
 	"strings"
@@ -13,19 +14,18 @@ import (
 
 	"sixlink/cases"
 	"sixlink/loads"
-	"sixlink/members"
 )
 
-// Working writes one member in one load case as a hand calculation: from the case
-// to the contact force, through the free bodies to the member's force, and through
-// every check to its reserve factor. Corner, link and case are indices.
-func (r Report) Working(w io.Writer, corner, link, k int) error {
+// Working writes one member, or the rocker, in one load case as a hand calculation:
+// from the case to the contact force, through the free bodies to the forces, and
+// through every check to its reserve factor. Corner, member and case are indices;
+// members count as cases.MemberNames.
+func (r Report) Working(w io.Writer, corner, member, k int) error {
 	p := &page{w: w}
-	m := r.Corners[corner].Members[link]
 	c := r.Cases[k]
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
-	p.line("Working of the %s %s in load case [%d] %s", words(cases.CornerNames[corner]), words(loads.LinkNames[link]), k+1, printable(c.Name))
+	p.line("Working of the %s %s in load case [%d] %s", words(cases.CornerNames[corner]), words(cases.MemberNames[member]), k+1, printable(c.Name))
 	p.fold("", "", "Axes: ISO 8855, x forward, y left, z up. Axial forces are positive in tension. Numbers are shown with seven digits and carried in full.")
 
 	p.line("\n1  Contact force: %s", c.State)
@@ -36,14 +36,7 @@ func (r Report) Working(w io.Writer, corner, link, k int) error {
 	p.steps(scope, r.UprightWorking(k, corner))
 	p.line("\n3  Free bodies: every force that acts on them, with its moment about the wheel centre; the sums must vanish")
 	r.freeBodies(p, corner, k)
-
-	p.line("\n4  The member: %s × %s mm tube, %s", Tenth.number(m.Strut.OD), Tenth.number(m.Strut.Wall), printable(m.Strut.Metal.Name))
-	p.fold("   ", "   ", m.Strut.Metal.Form+"; "+m.Strut.Metal.Basis+"; "+m.Strut.Metal.Source)
-	s := members.Subject{Strut: m.Strut, Load: m.Loads[k], Factors: r.Car.Factors}
-	scope = map[string]string{}
-	p.steps(scope, members.Givens(s))
-	p.steps(scope, members.Section(s))
-	r.checkWorking(p, scope, s)
+	r.itemsWorking(p, r.items(corner, member, k))
 
 	for _, n := range r.Notes {
 		p.fold(string(n.Severity)+": ", "  ", n.Text)
@@ -57,23 +50,38 @@ func (r Report) Working(w io.Writer, corner, link, k int) error {
 	return p.err
 }
 
-// checkWorking writes each check that applies, and what governs.
-func (r Report) checkWorking(p *page, scope map[string]string, s members.Subject) {
-	part, lowest, name := 5, math.Inf(1), ""
-	for _, c := range members.Checks {
-		if !c.Applies(s) {
-			continue
+// items are what is judged of a member, or of the rocker, in one case.
+func (r Report) items(corner, member, k int) []check.Item {
+	if member == loads.NumLinks {
+		return r.RockerItems(corner, k)
+	}
+	return r.MemberItems(corner, member, k)
+}
+
+// itemsWorking writes the givens and the checks of each item, and what governs.
+func (r Report) itemsWorking(p *page, items []check.Item) {
+	part, lowest, name := 4, math.Inf(1), ""
+	for _, item := range items {
+		title := item.At
+		if title == "" {
+			title = "the member itself"
 		}
-		p.line("\n%d  Check: %s", part, c.Name)
-		p.fold("   ", "   ", c.Source(s))
-		p.steps(scope, c.Working(s))
-		if f := c.Judge(s); !(f.Reserve >= lowest) {
-			lowest, name = f.Reserve, c.Name
-		}
+		p.line("\n%d  Given: %s", part, title)
 		part++
+		givens := map[string]string{}
+		p.steps(givens, item.Givens())
+		for _, s := range item.Sheets() {
+			p.line("\n%d  Check: %s", part, cases.Finding{At: item.At, Finding: check.Finding{Check: s.Check}}.Title())
+			p.fold("   ", "   ", s.Source)
+			p.steps(maps.Clone(givens), s.Steps)
+			if !(s.Reserve >= lowest) {
+				lowest, name = s.Reserve, s.Check
+			}
+			part++
+		}
 	}
 	if name == "" {
-		p.line("\nThis case puts no load on the member: no reserve factor.\n")
+		p.line("\nThis case puts no load on what is checked here: no reserve factor.\n")
 		return
 	}
 	p.line("\nGoverned by %s: RF %s, %s\n", name, Reserve.number(lowest), verdict(lowest >= 1))
