@@ -18,8 +18,8 @@ func TestFreeBodiesAreInEquilibrium(t *testing.T) {
 			b := balance{about, force, moment}
 			b.check(t, body.Name, tol)
 		}
-		if !(f.Residual <= 1e-9) {
-			t.Fatalf("residual %.3g, limit 1e-9", f.Residual)
+		if got := s.audit(w, f); !(f.Residual <= 1e-9) || f.Residual != got {
+			t.Fatalf("residual %.3g, limit 1e-9; the audit of the same forces finds %.3g", f.Residual, got)
 		}
 	})
 }
@@ -99,20 +99,27 @@ func TestChassisPoints(t *testing.T) {
 	none, bar := all, all
 	none.Rocker = nil
 	bar.Rocker = &Rocker{Pivot: all.Rocker.Pivot, Axis: all.Rocker.Axis, BearingSpan: 40}
+	pivot, spring, antiRoll, rod := all.Rocker.Pivot, all.Rocker.Spring.Far, all.Rocker.AntiRoll.Far, all.Links[Rod].Inner
 	for _, tt := range []struct {
 		name   string
 		corner Corner
 		want   []string
+		at     []r3.Vec
 	}{
-		{"spring and anti-roll bar", all, []string{"rocker", "spring", "anti_roll_link"}},
-		{"torsion bar alone", bar, []string{"rocker"}},
-		{"no rocker", none, []string{"rod"}},
+		{"spring and anti-roll bar", all, []string{"rocker", "spring", "anti_roll_link"}, []r3.Vec{pivot, spring, antiRoll}},
+		{"torsion bar alone", bar, []string{"rocker"}, []r3.Vec{pivot}},
+		{"no rocker", none, []string{"rod"}, []r3.Vec{rod}},
 	} {
 		s := mustStatics(t, tt.corner)
 		f, _ := SolveAxle(s, s, upwards, upwards)
 		points := s.ChassisForces(f)
 		if got, want := names(points, func(p PointForce) string { return p.Name }), slices.Concat(legs, tt.want); !slices.Equal(got, want) {
-			t.Errorf("%s: points %q, want %q", tt.name, got, want)
+			t.Fatalf("%s: points %q, want %q", tt.name, got, want)
+		}
+		for i, at := range tt.at {
+			if p := points[len(legs)+i]; p.At != at {
+				t.Errorf("%s: %s at %v, want %v", tt.name, p.Name, p.At, at)
+			}
 		}
 		for i := range legs {
 			if points[i].At != tt.corner.Links[i].Inner || points[i].Force != f.Chassis[i] {
@@ -183,6 +190,22 @@ func TestResidualIsRelative(t *testing.T) {
 	f.Chassis[TrackRod].Y += 4 // of 4000 N; its moment about the contact point is on a shorter lever than the longest
 	if got := s.audit(w, f); !near(got, 1e-3, 1e-9) {
 		t.Errorf("residual %.10g, want 0.001", got)
+	}
+	f = s.Solve(w)
+	aimed := r3.Unit(r3.Sub(c.Contact, c.Links[TrackRod].Inner)) // at the point about which moments are taken
+	f.Chassis[TrackRod] = r3.Add(f.Chassis[TrackRod], r3.Scale(4, aimed))
+	if got := s.audit(w, f); !near(got, 1e-3, 1e-9) {
+		t.Errorf("force without moment: residual %.10g, want 0.001", got)
+	}
+	longest := 0.0
+	for _, l := range c.Links {
+		longest = math.Max(longest, r3.Norm(r3.Sub(l.Inner, c.Contact)))
+	}
+	w = WheelLoad{Moment: vec(0, 0, 4000*longest)}
+	f = s.Solve(w)
+	f.Chassis[TrackRod].Y += 4
+	if got := s.audit(w, f); !near(got, 1e-3, 1e-9) {
+		t.Errorf("under a couple: residual %.10g, want 0.001", got)
 	}
 	if f, _ := SolveAxle(s, s, WheelLoad{}, WheelLoad{}); f.Residual != 0 {
 		t.Errorf("residual %.3g without a load, want 0", f.Residual)

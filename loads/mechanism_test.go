@@ -78,6 +78,22 @@ func TestToeJointOnTheSteeringAxis(t *testing.T) {
 	})
 }
 
+// The condition number of a refused corner is its own: ten times the lever arm, a tenth.
+func TestConditionOfARefusedCorner(t *testing.T) {
+	everyCarrier(t, func(t *testing.T, c Corner) {
+		at := func(distance float64) float64 {
+			c, _, _ := offAxis(c.Carrier, distance)
+			return refused(t, c).Cond
+		}
+		if ratio := at(1e-4) / at(1e-3); !near(ratio, 10, 0.1) {
+			t.Errorf("condition number at 0.0001 mm %.3f times that at 0.001 mm, want 10", ratio)
+		}
+		if exact := at(0); !(exact > 1e12) {
+			t.Errorf("condition number on the axis %.3g, want more than 1e12", exact)
+		}
+	})
+}
+
 // A lever arm of 5 mm is little, but it can be made: such a corner is solved, with a doubt.
 func TestToeJointNearTheSteeringAxis(t *testing.T) {
 	everyCarrier(t, func(t *testing.T, healthy Corner) {
@@ -141,29 +157,12 @@ func TestRodThroughThePickUps(t *testing.T) {
 			if d := offLine(m.Through, c.Links[front].Inner, line); !(d <= 1e-6) {
 				t.Errorf("%s: turns about a line through %v, %.3g mm off the pick-ups", what, m.Through, d)
 			}
+			checkShares(t, what, m, c, share)
 			if !slices.ContainsFunc(strings.Fields(m.Error()), func(word string) bool { return word == "rod" }) {
 				t.Errorf("%s: error %q, want it to name the rod", what, m.Error())
 			}
 		}
 	}
-}
-
-// The shares are those of the fault: they do not depend on the last thousandth of a
-// millimetre, nor hold any of the force with which the pick-ups of a carrying wishbone can
-// press on each other in every corner.
-func TestSharesAreThoseOfTheFault(t *testing.T) {
-	everyCarrier(t, func(t *testing.T, c Corner) {
-		near0, _, _ := offAxis(c.Carrier, 1e-4)
-		want := refused(t, near0).Shares
-		for _, distance := range []float64{0, -1e-4, 1e-9, 1e-12} {
-			c, _, _ := offAxis(c.Carrier, distance)
-			for i, got := range refused(t, c).Shares {
-				if !near(got, want[i], 1e-3) {
-					t.Errorf("%g mm off: share of %s %.4f, but %.4f at 0.0001 mm", distance, LinkNames[i], got, want[i])
-				}
-			}
-		}
-	})
 }
 
 // A wishbone whose legs lie on one line spins about it alone where the rod meets the line.
@@ -183,24 +182,6 @@ func TestWishboneThatSpinsAlone(t *testing.T) {
 	}
 	if d := offLine(m.Through, joint, along); !(d <= 1e-6) {
 		t.Errorf("turns about a line through %v, %.3g mm off the legs", m.Through, d)
-	}
-}
-
-// Two links on one line press on each other alone: they share the fault by halves (each
-// 1/√2 of a unit vector), and no other link has any of it.
-func TestSharesOfTwoLinksOnOneLine(t *testing.T) {
-	c := hillclimb(Upright)
-	track := c.Links[TrackRod]
-	c.Links[Rod].Outer, c.Links[Rod].Inner = r3.Add(track.Outer, r3.Scale(0.1, r3.Sub(track.Outer, track.Inner))), track.Inner
-	m := refused(t, c)
-	want := [NumLinks]float64{TrackRod: math.Sqrt2 / 2, Rod: math.Sqrt2 / 2}
-	for i, got := range m.Shares {
-		if !near(got, want[i], 1e-9) {
-			t.Errorf("share of %s %.10g, want %.10g", LinkNames[i], got, want[i])
-		}
-	}
-	if text := m.Error(); !strings.Contains(text, "track_rod 0.71") || !strings.Contains(text, "rod 0.71") || strings.Contains(text, "leg") {
-		t.Errorf("error %q, want it to name track_rod 0.71 and rod 0.71 alone", text)
 	}
 }
 

@@ -24,6 +24,16 @@ func idleRod(share float64) Corner {
 	return c
 }
 
+// torqueRod is a corner whose rod holds the upright against turning about the spin axis,
+// and the contact point is ahead of the wheel centre: an upward force loads the rod only
+// where the torque about the spin axis is held.
+func torqueRod() Corner {
+	c := on(r3.Vec{}, [3]r3.Vec{{X: 200}, {Y: 200}, {Z: -200}}, inOrder)
+	c.Rocker = &Rocker{Pivot: r3.Add(c.Links[Rod].Inner, vec(0, -60, 0)), Axis: vec(0, 0, 1), BearingSpan: 40}
+	c.Contact = vec(20, 0, 0)
+	return c
+}
+
 func TestRockerFaults(t *testing.T) {
 	set := func(change func(*Corner, *Rocker)) Corner {
 		c := hillclimb(Upright)
@@ -57,6 +67,7 @@ func TestRockerFaults(t *testing.T) {
 			"rocker.anti_roll", []string{"anti-roll link", "0.036 mm"}},
 		{"anti-roll link 1.1 of the limit off", set(func(_ *Corner, r *Rocker) { r.AntiRoll = behind(r.Pivot, -1.1*40e-3) }), "", nil},
 		{"rod that takes nothing of the wheel", idleRod(0), "rod", []string{"the rod takes 0 of an upward contact force", "less than 0.001", idle}},
+		{"rod that takes a torque about the spin axis alone", torqueRod(), "rod", []string{"the rod takes 0 of", idle}},
 		{"rod that takes 0.0009 of the wheel", idleRod(0.9e-3), "rod", []string{"the rod takes 0.0009", idle}},
 		{"rod that takes 0.0011 of the wheel", idleRod(1.1e-3), "", nil},
 	} {

@@ -6,9 +6,9 @@ import (
 	"strings"
 	"testing"
 
-	"sixlink/members/check"
-
 	"pgregory.net/rapid"
+
+	"sixlink/members/check"
 )
 
 func TestChecksAreNamedOnce(t *testing.T) {

@@ -30,7 +30,7 @@ func TestMultiplierEnds(t *testing.T) {
 		{"no axial part: c/(m + c·a)", 0, 2, 0.5, 4, 1},
 		{"no bending, the axial part first: c/n", 4, 0, 0.125, 8, 2},
 		{"no bending, Euler first: 1/a", 1, 0, 0.5, 8, 2},
-		{"no bending, both at once, where the root is of nothing", 0.1, 0, 0.1, 1, 10},
+		{"no bending, both at once: what stands under the root rounds to less than 0", 6, 0, 0.8, 7.5, 1.25},
 		{"all: x = 1 in 1 + 2/(1 − 0.5) = 5", 1, 2, 0.5, 5, 1},
 	} {
 		if got := Multiplier(tt.n, tt.m, tt.a, tt.c); !near(got, tt.want, 1e-12) {

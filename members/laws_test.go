@@ -4,9 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"sixlink/members/check"
-
 	"pgregory.net/rapid"
+
+	"sixlink/members/check"
 )
 
 // A pairLaw holds between the findings of a check before and after a change.

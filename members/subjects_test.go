@@ -7,11 +7,10 @@ import (
 	"slices"
 	"testing"
 
-	"sixlink/members/check"
-
 	"pgregory.net/rapid"
 
 	"sixlink/materials"
+	"sixlink/members/check"
 )
 
 // near reports whether |got − want| ≤ rel·|want|; with a NaN it does not.

@@ -105,6 +105,10 @@ func (r Report) freeBodies(p *page, corner, k int) {
 			row(append(append([]string{" sum", "", "", ""}, three(f, 2)...), three(m, 0)...)...)
 		})
 	}
+	if c.Statics.Corner.Carrier != loads.Upright {
+		p.line("")
+		p.fold("   ", "   ", "The carrying wishbone has one reaction more than its equations: its legs share the load so that the strain energy is least, with L/EA along each leg and L³/3EI across its tip, the legs being built into the apex.")
+	}
 	p.line("\n   Axial forces of the six links, from their lines of action:")
 	p.table(func(row func(cells ...string)) {
 		row(" link", "outer joint, mm", "inner joint, mm", "unit vector outer to inner", "axial force, N", "bending, N·mm")
