@@ -47,7 +47,7 @@ type Car struct {
 	Factors check.Factors
 	Axles   [2]Axle // front, rear
 	Cases   []Case
-	Doubts  []string // what reading assumed and every report must say
+	Doubts  []string // what reading assumed or wonders at: a warning in every report
 }
 
 // A Vehicle is the car as one body.

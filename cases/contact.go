@@ -95,6 +95,12 @@ func axleOf(corner int) int { return corner / 2 }
 
 // loadCase finds the forces at the four wheels for one variant of case i.
 func (c Car) loadCase(i int, v variant) (LoadCase, error) {
+	refused := func(err error) (LoadCase, error) {
+		return LoadCase{}, &Refusal{Path: fmt.Sprintf("cases[%d]", i), Name: v.Name, Text: err.Error(), Remedy: remedyOf(err)}
+	}
+	if v.Wheel == Braked && !c.Vehicle.Brakes.Given {
+		return refused(noBrakes)
+	}
 	lc := LoadCase{Index: i, Name: v.Name, Basis: v.basis(), State: v.state(), variant: v}
 	var forces [NumCorners]ContactForce
 	torque := [2]Torque{Rolling, Rolling}
@@ -107,7 +113,7 @@ func (c Car) loadCase(i int, v variant) (LoadCase, error) {
 	case Manoeuvre:
 		b, err := c.balance(v.Case)
 		if err != nil {
-			return lc, &Refusal{Path: fmt.Sprintf("cases[%d]", i), Name: v.Name, Text: err.Error(), Remedy: remedyOf(err)}
+			return refused(err)
 		}
 		torque = b.state
 		for corner, f := range b.force {

@@ -77,13 +77,18 @@ func lower(a, b float64) bool {
 	return a < b*(1-tie)
 }
 
-// judge puts every member and rocker through its checks.
+// judge puts every member and rocker through its checks. The run passes where each
+// reserve factor is at least 1; where nothing has a load no check was made, and it
+// does not pass.
 func (r *Results) judge() {
+	r.Pass = true
+	made := 0
 	for i := range r.Corners {
 		c := &r.Corners[i]
 		for j := range c.Members {
 			c.Members[j] = r.judgeMember(i, j)
 			r.Pass = r.Pass && c.Members[j].Passes()
+			made += len(c.Members[j].Checks)
 		}
 		c.Rocker = Judged{Governing: -1}
 		for k := range r.Cases {
@@ -91,6 +96,7 @@ func (r *Results) judge() {
 		}
 		r.Pass = r.Pass && c.Rocker.Passes()
 	}
+	r.Pass = r.Pass && made > 0
 }
 
 func (r *Results) judgeMember(corner, link int) Member {

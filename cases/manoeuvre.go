@@ -15,11 +15,11 @@ func (e *impossible) Error() string { return e.text }
 
 func remedyOf(err error) string {
 	var e *impossible
-	if errors.As(err, &e) {
-		return e.remedy
-	}
-	return "check the case"
+	errors.As(err, &e) // every refusal of a manoeuvre is one
+	return e.remedy
 }
+
+var noBrakes = &impossible{"it brakes, but the car has no vehicle.brakes", "add vehicle.brakes with front_share"}
 
 // A balance is the equilibrium of the whole car in a manoeuvre: every value between
 // the case and the contact forces.
@@ -31,6 +31,7 @@ type balance struct {
 	transfer                  [2]float64         // load moved from the left to the right wheel of each axle, N
 	lifted                    int                // axle whose inner wheel lifts; -1: none
 	total                     float64            // longitudinal force X, N
+	how                       Torque             // what gives the longitudinal force: braked or driven
 	share                     float64            // of X, on the front axle
 	x, y                      [2]float64         // longitudinal and lateral force of each axle, N
 	state                     [2]Torque          // of the wheels of each axle
@@ -122,8 +123,7 @@ func (c Car) track(axle int) float64 { return 2 * c.Axles[axle].Corner.Contact.Y
 // wheels do: X = m·aₓ + D, by the brakes where X < 0 or the case says so, else driven.
 func (c Car) longitudinal(b *balance, k Case) error {
 	b.total = c.Vehicle.Mass*G*k.Acceleration[0] + b.drag
-	how := Driven
-	b.share = c.Vehicle.Drive.FrontShare
+	b.how, b.share = Driven, c.Vehicle.Drive.FrontShare
 	if b.total < 0 || k.Wheel == Braked {
 		switch {
 		case k.Wheel == Driven:
@@ -132,15 +132,15 @@ func (c Car) longitudinal(b *balance, k Case) error {
 				"write wheel: braked or leave wheel out; engine braking can be given as contact_forces",
 			}
 		case !c.Vehicle.Brakes.Given:
-			return &impossible{"it brakes, but the car has no vehicle.brakes", "add vehicle.brakes with front_share"}
+			return noBrakes
 		}
-		b.share, how = c.Vehicle.Brakes.FrontShare, Braked
+		b.how, b.share = Braked, c.Vehicle.Brakes.FrontShare
 	}
 	b.x = [2]float64{b.total * b.share, b.total * (1 - b.share)}
 	for axle, x := range b.x {
 		b.state[axle] = Rolling
 		if x != 0 {
-			b.state[axle] = how
+			b.state[axle] = b.how
 		}
 	}
 	return nil

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"sixlink/loads"
 )
 
@@ -21,7 +23,7 @@ var notChecked = []string{
 func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	r.NotChecked = notChecked
 	for _, d := range r.Car.Doubts {
-		r.note(Remark, "%s", d)
+		r.note(Warning, "%s", d)
 	}
 	r.remarkMaterials()
 	r.remarkGeometry(statics)
@@ -54,6 +56,9 @@ func (r *Results) remarkMaterials() {
 // remarkGeometry warns of a corner whose forces hang on millimetres.
 func (r *Results) remarkGeometry(statics [NumCorners]*loads.Statics) {
 	for axle, name := range AxleNames {
+		if what, share, ok := statics[2*axle].ShortLever(); ok {
+			r.note(Warning, "%s axle: the %s has a lever arm of only %.1f %% of its distance from the rocker's pivot: small errors of a point change the forces much", name, what, 100*share)
+		}
 		if s := statics[2*axle]; s.Cond > loads.CondDoubt {
 			r.note(Warning, "%s axle: the links hold the upright on short lever arms (condition number %.0f; a healthy corner has less than %d): small errors of a hardpoint change the forces much", name, s.Cond, loads.CondDoubt)
 		}
@@ -70,8 +75,26 @@ func (r *Results) remarkCases() {
 		if k.Kind != Manoeuvre && k.Unsprung == nil {
 			r.note(Remark, "cases from wheel factors and contact forces leave the weight and inertia of the unsprung mass out, which is on the safe side for loads that push the wheel up, unless they give unsprung_acceleration")
 		}
+		r.remarkTorque(c, k)
 		if k.Kind == Manoeuvre && c.lifts() {
 			r.note(Remark, "case %q: an inner wheel lifts; the other axle takes the rest of the roll couple", c.Name)
+		}
+	}
+}
+
+// remarkTorque warns of a torque about the spin axis that the case has and its wheel
+// does not hold: it reaches no member.
+func (r *Results) remarkTorque(c LoadCase, k Case) {
+	for i, w := range c.Wheels {
+		if !w.Released {
+			continue
+		}
+		spin := r3.Unit(r.Corners[i].Statics.Corner.Spin)
+		if m := r3.Dot(spin, w.Moment); math.Abs(m) > 1e-6*r3.Norm(w.Moment) && m != 0 {
+			r.note(Warning, "case %q: the stated moment of %.0f N·m about the spin axis at %s reaches no member, for nothing on the upright holds a %s wheel", c.Name, m/1000, CornerNames[i], TorqueNames[w.State])
+		}
+		if k.Kind == Manoeuvre && k.Wheel == Rolling && w.Force.X != 0 {
+			r.note(Warning, "case %q: its wheels are stated to roll freely, so the torque of their longitudinal forces reaches no member", c.Name)
 		}
 	}
 }
@@ -95,6 +118,9 @@ func (r *Results) remarkFriction() {
 	for _, c := range r.Cases {
 		most, at := 0.0, 0
 		for i, w := range c.Wheels {
+			if w.Force.Z <= 0 && (w.Force.X != 0 || w.Force.Y != 0) {
+				r.note(Warning, "case %q asks a horizontal force of %s, which nothing presses on the road", c.Name, CornerNames[i])
+			}
 			if w.Friction > most { // false for NaN
 				most, at = w.Friction, i
 			}

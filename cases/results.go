@@ -17,7 +17,7 @@ type Results struct {
 	Audit      Audit
 	NotChecked []string
 	Notes      []Note
-	Pass       bool // every reserve factor is at least 1
+	Pass       bool // every reserve factor is at least 1, and at least one check was made
 }
 
 // A LoadCase is one case after unfolding: a contact force at each wheel.

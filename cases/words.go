@@ -39,18 +39,18 @@ func (v variant) state() string {
 	var parts []string
 	switch ax := v.Acceleration[0]; {
 	case ax < 0:
-		parts = append(parts, fmt.Sprintf("slowing at %g g", -ax))
+		parts = append(parts, fmt.Sprintf("slowing at %.4g g", -ax))
 	case ax > 0:
-		parts = append(parts, fmt.Sprintf("gaining speed at %g g", ax))
+		parts = append(parts, fmt.Sprintf("gaining speed at %.4g g", ax))
 	}
 	if ay := v.Acceleration[1]; ay != 0 {
 		turn := "left"
 		if ay < 0 {
 			turn = "right"
 		}
-		parts = append(parts, fmt.Sprintf("%s turn at %g g", turn, math.Abs(ay)))
+		parts = append(parts, fmt.Sprintf("%s turn at %.4g g", turn, math.Abs(ay)))
 	}
-	return strings.Join(append(parts, fmt.Sprintf("%g m/s", v.Speed)), ", ") + v.unsprungWords()
+	return strings.Join(append(parts, fmt.Sprintf("%.4g m/s", v.Speed)), ", ") + v.unsprungWords()
 }
 
 // factorWords names the parts of wheel factors that are not zero.
@@ -59,15 +59,22 @@ func (v variant) factorWords() string {
 	var parts []string
 	for _, i := range []int{2, 0, 1} {
 		if f := v.Factors[i]; f > 0 {
-			parts = append(parts, fmt.Sprintf("%g %s", f, names[i][0]))
+			parts = append(parts, fmt.Sprintf("%.4g %s", f, names[i][0]))
 		} else if f < 0 {
-			parts = append(parts, fmt.Sprintf("%g %s", -f, names[i][1]))
+			parts = append(parts, fmt.Sprintf("%.4g %s", -f, names[i][1]))
 		}
 	}
 	if parts == nil {
 		return "no contact force"
 	}
-	return "static wheel load × " + strings.Join(parts, ", ")
+	words := "static wheel load × " + strings.Join(parts, ", ")
+	switch v.side {
+	case +1:
+		return words + ", left wheels; right wheels at rest"
+	case -1:
+		return words + ", right wheels; left wheels at rest"
+	}
+	return words
 }
 
 // unsprungWords name an acceleration of the unsprung masses that the case states.
@@ -75,5 +82,5 @@ func (v variant) unsprungWords() string {
 	if v.Unsprung == nil {
 		return ""
 	}
-	return fmt.Sprintf(", unsprung mass at [%g, %g, %g] g", v.Unsprung.X, v.Unsprung.Y, v.Unsprung.Z)
+	return fmt.Sprintf(", unsprung mass at [%.4g, %.4g, %.4g] g", v.Unsprung.X, v.Unsprung.Y, v.Unsprung.Z)
 }

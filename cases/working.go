@@ -27,7 +27,7 @@ func (r Results) ContactWorking(k, corner int) []check.Step {
 
 // given and found are the two kinds of line.
 func given(symbol, what, unit string, value float64) check.Step {
-	return check.Step{Symbol: symbol, What: what, Unit: unit, Source: "car file", Value: value}
+	return check.Step{Symbol: symbol, What: what, Unit: unit, Source: "car file or its default", Value: value}
 }
 
 func found(symbol, what, equation, unit, source string, value float64) check.Step {
@@ -43,8 +43,7 @@ func statedSteps(lc LoadCase, corner int) []check.Step {
 	}
 }
 
-// axleShare is the share of the static weight on the axle of a corner, with its
-// equation in terms of the front axle's.
+// weightSteps lead to the static load of the wheel.
 func (c Car) weightSteps(corner int) []check.Step {
 	v := c.Vehicle
 	steps := []check.Step{
@@ -97,16 +96,12 @@ func (c Car) axleSteps(lc LoadCase, b balance, corner int) []check.Step {
 		axle = "m·g + Z − F_f"
 	}
 	steps = append(steps, found("F_a", "vertical load of the "+AxleNames[axleOf(corner)]+" axle", axle, "N", "equilibrium", b.axle[axleOf(corner)]))
-	what := "driven"
-	if b.state[axleOf(corner)] == Braked || k.Wheel == Braked {
-		what = "braked"
-	}
 	share := "X·s_x"
 	if axleOf(corner) == Rear {
 		share = "X·(1 − s_x)"
 	}
 	return append(steps,
-		given("s_x", "share of the longitudinal force on the front axle, "+what, "", b.share),
+		given("s_x", "share of the longitudinal force on the front axle, "+TorqueNames[b.how], "", b.share),
 		found("X", "longitudinal force of the car", "m·g·a_x + D", "N", "equilibrium", b.total),
 		found("X_a", "longitudinal force of the axle", share, "N", "", b.x[axleOf(corner)]),
 	)

@@ -10,7 +10,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"runtime/debug"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -36,9 +35,6 @@ func Run(args []string, out, errOut io.Writer) (status int) {
 	defer func() {
 		if p := recover(); p != nil {
 			fmt.Fprintf(errOut, "sixlink: internal fault, nothing more was written: %v: please report it with the car file\n", p)
-			if debugging {
-				errOut.Write(debug.Stack())
-			}
 			status = exitInput
 		}
 	}()
@@ -50,9 +46,6 @@ func Run(args []string, out, errOut io.Writer) (status int) {
 	return explain(errOut, err)
 }
 
-// debugging prints the stack of an internal fault; for those who work on the program.
-var debugging = false
-
 // newApp wires the commands. Nothing below it may print an error or exit.
 func newApp(out, errOut io.Writer) *cli.App {
 	quiet := func(_ *cli.Context, err error, _ bool) error { return usage("%v", err) }
@@ -61,7 +54,7 @@ func newApp(out, errOut io.Writer) *cli.App {
 		Usage: "forces and reserve factors of the six links of a race car's suspension corner",
 		Description: "One car file in: the force in every member in every load case, the checks of each member, what governs, pass or fail.\n\n" +
 			reports.Caution,
-		Version: Version, HideVersion: false, HideHelpCommand: true,
+		Version: Version, HideHelpCommand: true,
 		Writer: out, ErrWriter: errOut,
 		ExitErrHandler: func(*cli.Context, error) {},
 		OnUsageError:   quiet,

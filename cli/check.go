@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"slices"
+
 	"github.com/urfave/cli/v2"
 
 	"sixlink/reports"
@@ -31,23 +33,28 @@ func check(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	var outputs []output
-	for _, o := range []output{{"json", c.String("json"), report.JSON}, {"workbook", c.String("workbook"), report.Workbook}} {
-		if c.IsSet(o.flag) {
-			outputs = append(outputs, o)
-		}
+	outputs := chosen(c, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook})
+	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
+		outputs = append(outputs, output{"", standardOutput, report.Text})
 	}
-	used, err := writeAll(outputs, path, c.App.Writer, c.App.ErrWriter)
-	if err != nil {
+	if err := writeAll(outputs, path, c.App.Writer, c.App.ErrWriter); err != nil {
 		return err
-	}
-	if !used {
-		if err := report.Text(c.App.Writer); err != nil {
-			return err
-		}
 	}
 	if !report.Pass {
 		return errFails
 	}
 	return nil
+}
+
+// chosen returns the outputs whose flags are given, with their paths.
+func chosen(c *cli.Context, all ...output) (out []output) {
+	for _, o := range all {
+		if c.IsSet(o.flag) {
+			if o.path = c.String(o.flag); o.path == "/dev/stdout" {
+				o.path = standardOutput
+			}
+			out = append(out, o)
+		}
+	}
+	return out
 }

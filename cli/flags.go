@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -25,58 +26,76 @@ func flagsFirst(app *cli.App, args []string) ([]string, error) {
 		}
 		return args, nil
 	}
-	flags, files := []string{}, []string{}
-	rest := args[2:]
-	for len(rest) > 0 {
-		arg := rest[0]
-		rest = rest[1:]
-		if arg == "--" {
-			files = append(files, rest...)
+	o := ordering{command: command, given: map[string]bool{}}
+	for rest := args[2:]; len(rest) > 0; {
+		if rest[0] == "--" {
+			o.files = append(o.files, rest[1:]...)
 			break
 		}
-		if arg == "-" || !strings.HasPrefix(arg, "-") {
-			files = append(files, arg)
-			continue
-		}
-		flags = append(flags, arg)
-		takes, err := takesValue(command, arg)
+		n, err := o.take(rest)
 		if err != nil {
 			return nil, err
 		}
-		if takes {
-			if len(rest) == 0 {
-				return nil, usage("%s %s: a value must follow", command.Name, arg)
-			}
-			flags, rest = append(flags, rest[0]), rest[1:]
-		}
+		rest = rest[n:]
 	}
-	out := append([]string{args[0], args[1]}, flags...)
-	return append(append(out, "--"), files...), nil
+	out := append([]string{args[0], args[1]}, o.flags...)
+	return append(append(out, "--"), o.files...), nil
 }
 
-func known(name string) bool {
-	switch strings.TrimLeft(name, "-") {
-	case "help", "h", "version", "v":
-		return true
-	}
-	return false
+// An ordering sorts the arguments of one command into flags and file names.
+type ordering struct {
+	command      *cli.Command
+	given        map[string]bool
+	flags, files []string
 }
 
-// takesValue tells whether the flag is followed by its value in the next argument.
-func takesValue(command *cli.Command, arg string) (bool, error) {
-	name, _, joined := strings.Cut(strings.TrimLeft(arg, "-"), "=")
+// take sorts the first of the arguments in, with its value where it is a flag that
+// takes one, and returns how many it took.
+func (o *ordering) take(args []string) (int, error) {
+	arg := args[0]
+	if arg == "-" || !strings.HasPrefix(arg, "-") {
+		o.files = append(o.files, arg)
+		return 1, nil
+	}
+	name, takes, err := o.flag(arg)
+	switch {
+	case err != nil:
+		return 0, err
+	case o.given[name]:
+		return 0, usage("%s: --%s is given twice: keep one of the two", o.command.Name, name)
+	case takes && (len(args) == 1 || strings.HasPrefix(args[1], "-") && args[1] != "-"):
+		return 0, usage("%s %s: a value must follow", o.command.Name, arg)
+	}
+	o.given[name] = true
+	n := 1
+	if takes {
+		n = 2
+	}
+	o.flags = append(o.flags, args[:n]...)
+	return n, nil
+}
+
+// flag returns the name of a flag, and whether its value is the next argument.
+func (o *ordering) flag(arg string) (name string, takes bool, err error) {
+	name, value, joined := strings.Cut(strings.TrimLeft(arg, "-"), "=")
 	if name == "help" || name == "h" {
-		return false, nil
+		if joined {
+			return "", false, usage("%s %s: --help takes no value, and %q is given", o.command.Name, arg, value)
+		}
+		return "help", false, nil
 	}
 	var names []string
-	for _, f := range command.Flags {
-		for _, n := range f.Names() {
-			if n == name {
-				d, ok := f.(cli.DocGenerationFlag)
-				return !joined && ok && d.TakesValue(), nil
-			}
+	for _, f := range o.command.Flags {
+		if slices.Contains(f.Names(), name) {
+			d, ok := f.(cli.DocGenerationFlag)
+			return f.Names()[0], !joined && ok && d.TakesValue(), nil
 		}
 		names = append(names, "--"+f.Names()[0])
 	}
-	return false, usage("%s has no option %s: its options are %s", command.Name, arg, strings.Join(names, ", "))
+	return "", false, usage("%s has no option %s: its options are %s", o.command.Name, arg, strings.Join(names, ", "))
+}
+
+// known tells whether the program takes an option before a command.
+func known(name string) bool {
+	return slices.Contains([]string{"help", "h", "version", "v"}, strings.TrimLeft(name, "-"))
 }

@@ -94,5 +94,5 @@ func locate(file carfile.File, err error) error {
 		}
 		faults = append(faults, file.Fault(r.Path, r.What(), r.Remedy))
 	}
-	return located{faults}
+	return located{faults.InOrder()}
 }

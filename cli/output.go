@@ -9,24 +9,21 @@ import (
 	"path/filepath"
 )
 
-// An output is one file to be written: "-" is standard output.
+// standardOutput is the name of standard output among the outputs.
+const standardOutput = "-"
+
+// An output is one file to be written, or standard output.
 type output struct {
 	flag, path string
 	make       func() ([]byte, error)
 }
 
-// writeAll makes every output before it writes the first, so that a fault leaves
-// nothing half-written. Files are replaced whole. It tells on errOut what it wrote,
-// and returns whether standard output was used.
-func writeAll(outputs []output, input string, out, errOut io.Writer) (usedStdout bool, err error) {
+// writeAll makes every output before it writes the first, and puts files in their
+// place only when everything else is written, so that a fault leaves nothing
+// half-written. It tells on errOut which files it wrote.
+func writeAll(outputs []output, input string, out, errOut io.Writer) error {
 	if err := distinct(outputs, input); err != nil {
-		return false, err
-	}
-	made := make([][]byte, len(outputs))
-	for i, o := range outputs {
-		if made[i], err = o.make(); err != nil {
-			return false, err
-		}
+		return err
 	}
 	var staged []*staging
 	defer func() {
@@ -34,37 +31,49 @@ func writeAll(outputs []output, input string, out, errOut io.Writer) (usedStdout
 			s.discard()
 		}
 	}()
-	for i, o := range outputs {
-		if o.path == "-" {
+	var direct []func() error // what cannot be taken back is written last
+	for _, o := range outputs {
+		data, err := o.make()
+		if err != nil {
+			return err
+		}
+		if o.path == standardOutput {
+			direct = append(direct, func() error { return to(out, data) })
 			continue
 		}
-		s, err := stage(o.path, made[i])
+		s, err := stage(o.path, data)
 		if err != nil {
-			return false, fmt.Errorf("--%s %s: cannot be written, nothing was: %w", o.flag, o.path, plain(err))
+			return fmt.Errorf("--%s %s: cannot be written, and nothing was: %w: name another file or folder", o.flag, o.path, plain(err))
 		}
 		staged = append(staged, s)
 	}
+	for _, write := range direct {
+		if err := write(); err != nil {
+			return err
+		}
+	}
 	for _, s := range staged {
 		if err := s.commit(); err != nil {
-			return false, fmt.Errorf("%s: cannot be replaced: %w", s.path, plain(err))
+			return fmt.Errorf("%s: cannot be put in its place: %w: name another file or folder", s.path, plain(err))
 		}
-		fmt.Fprintf(errOut, "wrote %s\n", s.path)
+		fmt.Fprintf(errOut, "wrote %s\n", s.name)
 	}
-	for i, o := range outputs {
-		if o.path == "-" {
-			usedStdout = true
-			if _, err := out.Write(made[i]); err != nil {
-				return true, fmt.Errorf("standard output: %w", plain(err))
-			}
-		}
+	return nil
+}
+
+// to writes to standard output.
+func to(out io.Writer, data []byte) error {
+	if _, err := out.Write(data); err != nil {
+		return fmt.Errorf("standard output cannot be written, and no file was: %w", plain(err))
 	}
-	return usedStdout, nil
+	return nil
 }
 
 // distinct refuses two outputs to one place, and an output over the input.
 func distinct(outputs []output, input string) error {
 	in, inErr := os.Stat(input)
-	for i, o := range outputs {
+	seen := map[string]string{}
+	for _, o := range outputs {
 		if o.path == "" {
 			return usage("--%s needs a file name, or - for standard output", o.flag)
 		}
@@ -72,43 +81,75 @@ func distinct(outputs []output, input string) error {
 		if err == nil && inErr == nil && os.SameFile(in, info) {
 			return usage("--%s %s would overwrite the car file: name another file", o.flag, o.path)
 		}
-		for _, p := range outputs[:i] {
-			other, otherErr := os.Stat(p.path)
-			same := filepath.Clean(p.path) == filepath.Clean(o.path)
-			if same || (err == nil && otherErr == nil && info.Mode().IsRegular() && os.SameFile(info, other)) {
-				return usage("--%s and --%s both name %s: give each its own file", p.flag, o.flag, o.path)
-			}
+		place := o.path
+		if place != standardOutput {
+			place = target(place)
 		}
+		if other, taken := seen[place]; taken {
+			return usage("--%s and --%s both name %s: give each its own file", other, o.flag, o.path)
+		}
+		seen[place] = o.flag
 	}
 	return nil
 }
 
-// A staging is a file written beside its target, waiting to take its place.
-type staging struct{ path, temporary string }
-
-// stage writes data to a temporary file in the folder of path, synced to disk. A
-// link is followed, a device is written at once.
-func stage(path string, data []byte) (*staging, error) {
-	if target, err := filepath.EvalSymlinks(path); err == nil {
-		path = target
+// target returns the absolute path at which a name ends, links followed whether or not
+// there is a file behind them.
+func target(path string) string {
+	for range 40 { // as many links as the system itself follows
+		link, err := os.Readlink(path)
+		if err != nil {
+			break
+		}
+		if !filepath.IsAbs(link) {
+			link = filepath.Join(filepath.Dir(path), link)
+		}
+		path = link
 	}
-	mode := fs.FileMode(0o644)
-	if info, err := os.Stat(path); err == nil {
-		if info.IsDir() {
+	if dir, err := filepath.EvalSymlinks(filepath.Dir(path)); err == nil {
+		path = filepath.Join(dir, filepath.Base(path))
+	}
+	if abs, err := filepath.Abs(path); err == nil {
+		return abs
+	}
+	return path
+}
+
+// A staging is what waits to take the place of a file: a temporary file beside it, or
+// the data for a device.
+type staging struct {
+	name, path, temporary string // as the user named it, where it ends, and where it waits
+	data                  []byte
+}
+
+// stage writes data to a temporary file in the folder of the target, synced to disk.
+func stage(name string, data []byte) (*staging, error) {
+	s := &staging{name: name, path: target(name)}
+	mode := fs.FileMode(0)
+	if info, err := os.Stat(s.path); err == nil {
+		switch {
+		case info.IsDir():
 			return nil, errors.New("it is a folder")
+		case !info.Mode().IsRegular():
+			s.data = data
+			return s, nil
 		}
-		if !info.Mode().IsRegular() {
-			return &staging{path: path}, os.WriteFile(path, data, mode)
+		f, err := os.OpenFile(s.path, os.O_WRONLY, 0)
+		if err != nil {
+			return nil, err // a file that may not be written is not replaced either
 		}
+		f.Close()
 		mode = info.Mode().Perm()
 	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".sixlink-*")
+	f, err := create(s.path)
 	if err != nil {
 		return nil, err
 	}
-	s := &staging{path, f.Name()}
-	_, err = f.Write(data)
-	for _, step := range []func() error{func() error { return f.Chmod(mode) }, f.Sync, f.Close} {
+	s.temporary = f.Name()
+	if _, err = f.Write(data); err == nil && mode != 0 {
+		err = f.Chmod(mode)
+	}
+	for _, step := range []func() error{f.Sync, f.Close} {
 		if e := step(); err == nil {
 			err = e
 		}
@@ -120,9 +161,21 @@ func stage(path string, data []byte) (*staging, error) {
 	return s, nil
 }
 
+// create opens a new file beside a path, with the permissions of any new file.
+func create(path string) (*os.File, error) {
+	for i := range 1000 {
+		f, err := os.OpenFile(fmt.Sprintf("%s.sixlink-%d", path, i), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+		if !errors.Is(err, fs.ErrExist) {
+			return f, err
+		}
+	}
+	return nil, errors.New("a thousand temporary files stand beside it")
+}
+
+// commit puts the file in its place, or writes the device.
 func (s *staging) commit() error {
 	if s.temporary == "" {
-		return nil
+		return os.WriteFile(s.path, s.data, 0)
 	}
 	err := os.Rename(s.temporary, s.path)
 	if err == nil {
@@ -137,7 +190,7 @@ func (s *staging) discard() {
 	}
 }
 
-// plain strips the operation and temporary name from an error of the file system.
+// plain strips the operation and the temporary name from an error of the file system.
 func plain(err error) error {
 	var p *fs.PathError
 	if errors.As(err, &p) {

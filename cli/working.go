@@ -43,6 +43,9 @@ func working(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	if member == len(cases.MemberNames)-1 && !report.HasRocker(corner) {
+		return usage("--member rocker: %s has no rocker", cases.CornerNames[corner])
+	}
 	judged := report.Judged(corner, member)
 	k := 0
 	if g, ok := judged.Governs(); ok {
@@ -53,7 +56,8 @@ func working(c *cli.Context) error {
 			return err
 		}
 	}
-	if err := report.Working(c.App.Writer, corner, member, k); err != nil {
+	text := func() ([]byte, error) { return report.Working(corner, member, k) }
+	if err := writeAll([]output{{"", standardOutput, text}}, path, c.App.Writer, c.App.ErrWriter); err != nil {
 		return err
 	}
 	if !judged.PassesIn(k) {
@@ -75,14 +79,27 @@ func pick(flag, name string, names []string) (int, error) {
 	return 0, usage("--%s %q is none of %s", flag, name, strings.Join(names, ", "))
 }
 
-// pickCase finds a load case by its name or by its number, counted from 1.
+// pickCase finds a load case by its name or by its number, "7" or "[7]".
 func pickCase(name string, r reports.Report) (int, error) {
+	named, numbered := -1, -1
 	var names []string
 	for k, c := range r.Cases {
-		if c.Name == name || fmt.Sprint(k+1) == name {
-			return k, nil
+		number := fmt.Sprint(k + 1)
+		if c.Name == name {
+			named = k
 		}
-		names = append(names, fmt.Sprintf("[%d] %s", k+1, c.Name))
+		if name == number || name == "["+number+"]" {
+			numbered = k
+		}
+		names = append(names, "["+number+"] "+c.Name)
+	}
+	switch {
+	case named >= 0 && numbered >= 0 && named != numbered:
+		return 0, usage("--case %q is the number of one case and the name of another: write [%s] for the number, or rename the case", name, name)
+	case named >= 0:
+		return named, nil
+	case numbered >= 0:
+		return numbered, nil
 	}
 	return 0, usage("--case %q is none of %s", name, strings.Join(names, ", "))
 }

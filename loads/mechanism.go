@@ -14,7 +14,7 @@ import (
 // A Mechanism is the error for links that leave the upright, or a carrying
 // wishbone, free or nearly free to move.
 type Mechanism struct {
-	Body    string  // the body that moves most: "upright" or "wishbone"
+	Body    string  // the body that moves most: "upright" or "carrying wishbone"
 	Turns   bool    // it turns about Axis; otherwise it slides along it
 	Axis    r3.Vec  // unit vector
 	Through r3.Vec  // a point on the axis of a turn, mm
@@ -25,9 +25,9 @@ type Mechanism struct {
 
 // Error says what is left free and which links share the fault.
 func (m *Mechanism) Error() string {
-	motion := fmt.Sprintf("slide along (%s)", digits(m.Axis, 3))
+	motion := fmt.Sprintf("slide along (%s) in ISO 8855 axes", digits(m.Axis, 3))
 	if m.Turns {
-		motion = fmt.Sprintf("turn about the axis (%s) through (%s) mm", digits(m.Axis, 3), digits(m.Through, 1))
+		motion = fmt.Sprintf("turn about the axis (%s) through (%s) mm in ISO 8855 axes", digits(m.Axis, 3), digits(m.Through, 1))
 	}
 	return fmt.Sprintf("the links leave the %s free to %s (condition number %.3g, limit %.0e): links that share the fault: %s",
 		m.Body, motion, m.Cond, CondRefuse, m.blame())
@@ -104,7 +104,11 @@ func (s *Statics) selfStress() []float64 {
 	if !carried {
 		return nil
 	}
-	line := r3.Unit(r3.Sub(s.Corner.Links[front].Inner, s.Corner.Links[rear].Inner))
+	apart := r3.Sub(s.Corner.Links[front].Inner, s.Corner.Links[rear].Inner)
+	if r3.Norm(apart) == 0 {
+		return nil
+	}
+	line := r3.Unit(apart)
 	out := make([]float64, len(s.reactions))
 	for j, r := range s.reactions {
 		switch {

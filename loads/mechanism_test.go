@@ -226,9 +226,9 @@ func TestMechanismError(t *testing.T) {
 		m    *Mechanism
 		want string
 	}{
-		{turn, "the links leave the upright free to turn about the axis (0.080, -0.130, 0.988) through (0.0, 575.6, 188.1) mm " +
+		{turn, "the links leave the upright free to turn about the axis (0.080, -0.130, 0.988) through (0.0, 575.6, 188.1) mm in ISO 8855 axes " +
 			"(condition number +Inf, limit 1e+04): links that share the fault: track_rod 0.83, lower_rear_leg 0.52, upper_rear_leg 0.17, upper_front_leg 0.05"},
-		{slide, "the links leave the carrying wishbone free to slide along (1.000, 0.000, 0.000) " +
+		{slide, "the links leave the carrying wishbone free to slide along (1.000, 0.000, 0.000) in ISO 8855 axes " +
 			"(condition number 2.35e+04, limit 1e+04): links that share the fault: rod 1.00"},
 	} {
 		if got := fmt.Sprint(tt.m); got != tt.want {

@@ -81,6 +81,33 @@ func leverFault(what, path string, arm float64, from r3.Vec) error {
 	}
 }
 
+// doubtLever is the share of a point's distance from the pivot below which a lever
+// arm gets a doubt. Common practice, no published source.
+const doubtLever = 0.05
+
+// ShortLever returns the force on the rocker with the least lever arm, as a share of
+// its point's distance from the pivot; false where none is short.
+func (s *Statics) ShortLever() (what string, share float64, short bool) {
+	rk := s.Corner.Rocker
+	if rk == nil {
+		return "", 0, false
+	}
+	share = math.Inf(1)
+	hold := func(name string, arm float64, at r3.Vec) {
+		if x := math.Abs(arm) / r3.Norm(r3.Sub(at, rk.Pivot)); x < share {
+			what, share = name, x
+		}
+	}
+	hold("rod", s.rocker.rod, s.Corner.Links[Rod].Inner)
+	if rk.Spring != nil {
+		hold("spring", s.rocker.spring, rk.Spring.Rocker)
+	}
+	if rk.AntiRoll != nil {
+		hold("anti-roll link", s.rocker.antiRoll, rk.AntiRoll.Rocker)
+	}
+	return what, share, share < doubtLever
+}
+
 // rodTorque is the torque of the rod on the rocker, N·mm, positive where it belongs
 // to a wheel pushed up.
 func (s *Statics) rodTorque(f Forces) float64 { return f.Axial[Rod] * s.rocker.rod }

@@ -60,6 +60,9 @@ func (r Report) summary() string {
 			lowest = fmt.Sprintf("lowest RF %s: %s %s, %s, [%d] %s", Reserve.number(f.Reserve), j.corner, j.name, f.Title(), f.Case+1, r.Cases[f.Case].Name)
 		}
 	}
+	if checked == 0 {
+		return "NOT CHECKED: no load case puts a load on any member"
+	}
 	if r.Pass {
 		return "PASS: every check has RF ≥ 1; " + lowest
 	}

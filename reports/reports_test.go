@@ -46,15 +46,14 @@ func TestPutIn(t *testing.T) {
 }
 
 func TestFold(t *testing.T) {
-	var b strings.Builder
-	p := &page{w: &b}
+	p := &page{}
 	p.fold("note: ", "  ", strings.Repeat("word ", 60))
-	for line := range strings.Lines(b.String()) {
+	for line := range strings.Lines(p.String()) {
 		if n := len(strings.TrimSuffix(line, "\n")); n > textWidth {
 			t.Errorf("a line of %d characters", n)
 		}
 	}
-	if got := strings.Count(b.String(), "word"); got != 60 {
+	if got := strings.Count(p.String(), "word"); got != 60 {
 		t.Errorf("%d words, want 60", got)
 	}
 }

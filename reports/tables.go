@@ -28,10 +28,21 @@ func caseNo(k int) any {
 	return k + 1
 }
 
-func words(name string) string { return strings.ReplaceAll(name, "_", " ") }
+// words writes a name of a file for people.
+func words(name string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(name, "anti_roll", "anti-roll"), "_", " ")
+}
 
 func tubeSize(t members.Tube) string {
 	return Tenth.number(t.OD) + " × " + Tenth.number(t.Wall)
+}
+
+// verdictOf is the verdict on a member or rocker; a dash where nothing was checked.
+func verdictOf(j cases.Judged) string {
+	if _, ok := j.Governs(); !ok {
+		return dash
+	}
+	return verdict(j.Passes())
 }
 
 func verdict(pass bool) string {
@@ -61,7 +72,7 @@ func (r Report) envelope() Table {
 			s := m.Strut
 			t.Rows = append(t.Rows, []any{
 				words(cases.CornerNames[i]), words(loads.LinkNames[j]), tubeSize(s.Tube), s.Metal.Name, s.Length, s.Mass(),
-				tension, caseNo(inT), compression, caseNo(inC), largestBending(m), check, at, rf, verdict(m.Passes()),
+				tension, caseNo(inT), compression, caseNo(inC), largestBending(m), check, at, rf, verdictOf(m.Judged),
 			})
 		}
 	}
@@ -186,26 +197,36 @@ func (r Report) handOver() Table {
 			{"Fx", "N", Full}, {"Fy", "N", Full}, {"Fz", "N", Full}, {"size", "N", Full}, {"along the rack", "N", Full},
 		},
 	}
+	var on [cases.NumCorners][]handed
+	for i, corner := range r.Corners {
+		for _, p := range chassisForces(corner) {
+			rack := i < cases.RearLeft && p.name == loads.LinkNames[loads.TrackRod] // a toe link has none
+			on[i] = append(on[i], handed{p, "chassis", rack})
+		}
+		for _, p := range uprightForces(corner) {
+			on[i] = append(on[i], handed{p, "upright", false})
+		}
+	}
 	for k, c := range r.Cases {
-		for i, corner := range r.Corners {
-			for _, p := range chassisForces(corner) {
-				rack := math.NaN()
-				if p.name == loads.LinkNames[loads.TrackRod] {
-					rack = p.forces[k].Y
+		for i := range r.Corners {
+			for _, p := range on[i] {
+				f, rack := p.forces[k], math.NaN()
+				if p.rack {
+					rack = f.Y
 				}
-				t.Rows = append(t.Rows, r.handOverRow(k, c, i, "chassis", p, rack))
-			}
-			for _, p := range uprightForces(corner) {
-				t.Rows = append(t.Rows, r.handOverRow(k, c, i, "upright", p, math.NaN()))
+				t.Rows = append(t.Rows, []any{caseNo(k), c.Name, words(cases.CornerNames[i]), p.on, words(p.name), f.X, f.Y, f.Z, r3.Norm(f), rack})
 			}
 		}
 	}
 	return t
 }
 
-func (r Report) handOverRow(k int, c cases.LoadCase, corner int, on string, p pointForces, rack float64) []any {
-	f := p.forces[k]
-	return []any{caseNo(k), c.Name, words(cases.CornerNames[corner]), on, words(p.name), f.X, f.Y, f.Z, r3.Norm(f), rack}
+// handed are the forces at a point, the body they act on, and whether the point is on
+// the rack.
+type handed struct {
+	pointForces
+	on   string
+	rack bool
 }
 
 // sources lists the materials in use with the document behind each value.
@@ -217,11 +238,15 @@ func (r Report) sources() Table {
 			{"density", "kg/m³", Full}, {"basis", "", Text}, {"source", "", Text}, {"doubt", "", Text},
 		},
 	}
-	seen := map[string]bool{}
+	type band struct {
+		name string
+		wall float64
+	}
+	seen := map[band]bool{}
 	for _, axle := range r.Car.Axles {
 		for _, p := range axle.Parts {
 			m := p.Strut.Metal
-			key := fmt.Sprint(m.Name, m.WallTo)
+			key := band{m.Name, m.WallTo}
 			if seen[key] {
 				continue
 			}

@@ -1,8 +1,8 @@
 package reports
 
 import (
+	"bytes"
 	"fmt"
-	"io"
 	"math"
 	"strings"
 	"text/tabwriter"
@@ -15,10 +15,10 @@ import (
 // textWidth is the width to which sentences are folded on a terminal.
 const textWidth = 100
 
-// Text writes the report for a terminal: what was checked, one line a member, the
+// Text returns the report for a terminal: what was checked, one line a member, the
 // verdict, and always the doubts, what is not checked and the caution.
-func (r Report) Text(w io.Writer) error {
-	p := &page{w: w}
+func (r Report) Text() ([]byte, error) {
+	p := &page{}
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
 	f := r.Car.Factors
@@ -28,6 +28,12 @@ func (r Report) Text(w io.Writer) error {
 	r.textCases(p)
 	r.textMembers(p)
 	r.textVerdict(p)
+	r.closing(p)
+	return p.Bytes(), nil
+}
+
+// closing ends every text: the notes, what is not checked, and the caution.
+func (r Report) closing(p *page) {
 	for _, n := range r.Notes {
 		p.fold(string(n.Severity)+": ", "  ", n.Text)
 	}
@@ -37,7 +43,6 @@ func (r Report) Text(w io.Writer) error {
 	}
 	p.line("")
 	p.fold("", "", Caution)
-	return p.err
 }
 
 // title names the car and its revision.
@@ -79,7 +84,7 @@ func letterOf(i int) string {
 
 // textMembers has one line a member, left and right once where they mirror.
 func (r Report) textMembers(p *page) {
-	p.line("Largest forces over all cases, N, [case]; RF: reserve factor; below 1 fails")
+	p.line("Largest forces over all cases, N, [case]; RF: reserve factor, cut, not rounded; below 1 fails")
 	for left := 0; left < cases.NumCorners; left += 2 {
 		axle := cases.AxleNames[left/2]
 		if r.mirrored(left, left+1) {
@@ -97,7 +102,7 @@ func (r Report) textMembers(p *page) {
 
 func (r Report) textCorner(p *page, corner int) {
 	p.table(func(row func(cells ...string)) {
-		row("member", "tube, mm", "material", "tension", "compression", "governed by", "RF", "")
+		row("member", "tube, mm", "material", "tension", "compression", "bending, N·mm", "governed by", "RF", "")
 		for j, m := range r.Corners[corner].Members {
 			tension, compression, inT, inC := m.Extremes()
 			check, rf := dash, dash
@@ -105,11 +110,11 @@ func (r Report) textCorner(p *page, corner int) {
 				check, rf = withCase(g.Title(), g.Case), Reserve.number(g.Reserve)
 			}
 			row(words(loads.LinkNames[j]), tubeSize(m.Strut.Tube), printable(m.Strut.Metal.Name),
-				withCase(Whole.number(tension), inT), withCase(Whole.number(compression), inC), check, rf, verdict(m.Passes()))
+				withCase(Whole.number(tension), inT), withCase(Whole.number(compression), inC), Whole.number(largestBending(m)), check, rf, verdictOf(m.Judged))
 		}
 		rocker := r.Corners[corner].Rocker
 		if g, ok := rocker.Governs(); ok {
-			row("rocker", "", "", "", "", withCase(g.Title(), g.Case), Reserve.number(g.Reserve), verdict(rocker.Passes()))
+			row("rocker", "", "", "", "", "", withCase(g.Title(), g.Case), Reserve.number(g.Reserve), verdict(rocker.Passes()))
 		}
 	})
 }
@@ -158,29 +163,18 @@ func (r Report) textVerdict(p *page) {
 	p.line("")
 }
 
-// A page writes lines until the first error.
-type page struct {
-	w   io.Writer
-	err error
-}
+// A page is a text in the making.
+type page struct{ bytes.Buffer }
 
-func (p *page) line(format string, args ...any) {
-	if p.err == nil {
-		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
-	}
-}
+func (p *page) line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
 
 // table writes rows with their columns aligned.
 func (p *page) table(fill func(row func(cells ...string))) {
-	tw := tabwriter.NewWriter(p.w, 0, 0, 2, ' ', 0)
+	tw := tabwriter.NewWriter(p, 0, 0, 2, ' ', 0)
 	fill(func(cells ...string) {
-		if p.err == nil {
-			_, p.err = fmt.Fprintln(tw, strings.TrimRight("  "+strings.Join(cells, "\t"), "\t "))
-		}
+		fmt.Fprintln(tw, strings.TrimRight("  "+strings.Join(cells, "\t"), "\t "))
 	})
-	if err := tw.Flush(); p.err == nil {
-		p.err = err
-	}
+	tw.Flush()
 }
 
 // fold writes a text after a lead, broken between words; further lines are indented.

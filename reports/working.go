@@ -1,9 +1,9 @@
 package reports
 
 import (
-	"io"
 	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -16,12 +16,12 @@ import (
 	"sixlink/loads"
 )
 
-// Working writes one member, or the rocker, in one load case as a hand calculation:
+// Working returns one member, or the rocker, in one load case as a hand calculation:
 // from the case to the contact force, through the free bodies to the forces, and
 // through every check to its reserve factor. Corner, member and case are indices;
 // members count as cases.MemberNames.
-func (r Report) Working(w io.Writer, corner, member, k int) error {
-	p := &page{w: w}
+func (r Report) Working(corner, member, k int) ([]byte, error) {
+	p := &page{}
 	c := r.Cases[k]
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
@@ -36,19 +36,19 @@ func (r Report) Working(w io.Writer, corner, member, k int) error {
 	p.steps(scope, r.UprightWorking(k, corner))
 	p.line("\n3  Free bodies: every force that acts on them, with its moment about the wheel centre; the sums must vanish")
 	r.freeBodies(p, corner, k)
+	if member < loads.NumLinks {
+		m := r.Corners[corner].Members[member].Strut
+		p.line("\n   The member: tube %s mm, %s", tubeSize(m.Tube), printable(m.Metal.Name))
+		p.fold("   ", "   ", joined("; ", m.Metal.Form, m.Metal.Basis, m.Metal.Source))
+	}
 	r.itemsWorking(p, r.items(corner, member, k))
 
-	for _, n := range r.Notes {
-		p.fold(string(n.Severity)+": ", "  ", n.Text)
-	}
-	p.line("\nNot checked:")
-	for _, n := range r.NotChecked {
-		p.fold("- ", "  ", n)
-	}
-	p.line("")
-	p.fold("", "", Caution)
-	return p.err
+	r.closing(p)
+	return p.Bytes(), nil
 }
+
+// HasRocker tells whether a corner has a rocker.
+func (r Report) HasRocker(corner int) bool { return r.Corners[corner].Statics.Corner.Rocker != nil }
 
 // items are what is judged of a member, or of the rocker, in one case.
 func (r Report) items(corner, member, k int) []check.Item {
@@ -80,7 +80,11 @@ func (r Report) itemsWorking(p *page, items []check.Item) {
 			part++
 		}
 	}
-	if name == "" {
+	switch {
+	case len(items) == 0:
+		p.line("\nThe car file gives nothing by which this could be checked: no reserve factor.\n")
+		return
+	case name == "":
 		p.line("\nThis case puts no load on what is checked here: no reserve factor.\n")
 		return
 	}
@@ -117,6 +121,11 @@ func (r Report) freeBodies(p *page, corner, k int) {
 				strings.Join(three(l.Direction(), 5), ", "), sign(strconv.FormatFloat(c.Forces[k].Axial[i], 'f', 2, 64)), Whole.number(c.Forces[k].Bending[i]))
 		}
 	})
+}
+
+// joined joins the parts that are not empty.
+func joined(between string, parts ...string) string {
+	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), between)
 }
 
 func three(v r3.Vec, decimals int) []string {

@@ -30,6 +30,7 @@ func (b *builder) axle(it *item) cases.Axle {
 	c.Carrier = loads.Carrier(max(0, slices.Index(loads.CarrierNames[:], it.at("rod").at("carried_by").text)))
 	for i, name := range loads.LinkNames {
 		a.Parts[i] = b.part(it.at("members").at(name))
+		b.remark(it.at("members").at(name), a.Parts[i])
 		c.Links[i] = b.link(it.at(links[i].part), i)
 		p := &a.Parts[i].Strut
 		p.Length = c.Links[i].Length()
@@ -39,6 +40,7 @@ func (b *builder) axle(it *item) cases.Axle {
 		c.Rocker = b.rocker(rocker, it.at("rod").at("inner"))
 	}
 	b.wheel(wheel)
+	b.plausible(it)
 	return a
 }
 

@@ -50,6 +50,9 @@ func (b *builder) vehicle(it *item) {
 			FrontShare: aero.at("front_share").number(), AirDensity: aero.at("air_density").number(),
 			DragHeight: aero.at("drag_height").number(),
 		}
+		if v.Aero.LiftArea < 0 {
+			b.doubt("vehicle.aero.lift_area is negative: the air lifts the car; downforce is positive")
+		}
 		if !aero.at("drag_height").given {
 			v.Aero.DragHeight = v.CGHeight
 		}
@@ -74,7 +77,10 @@ func (b *builder) factors(it *item) {
 		b.car.Factors = check.Factors{
 			Yield: it.at("yield").number(), Ultimate: it.at("ultimate").number(), Buckling: it.at("buckling").number(),
 		}
+		return
 	}
+	d := check.Defaults
+	b.doubt(fmt.Sprintf("no design_factors in the file: the starting values are used, yield %g, ultimate %g, buckling %g", d.Yield, d.Ultimate, d.Buckling))
 }
 
 // masses holds the unsprung masses to the mass of the car.

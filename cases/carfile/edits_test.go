@@ -85,6 +85,14 @@ var axleEdits = []edit{
 	{name: "toe link by its other name", old: "  track_rod: {outer: [-2660, ", new: "  toe_link: {outer: [-2660, "},
 	{name: "track rod of no length", old: "inner: [88, 232, 186]", new: "inner: [95, 672, 205.9]"},
 	{name: "leg of no length", old: "front: [190, 200, 140]", new: "front: [8, 690, 165]"},
+	{name: "rod drawn from the wrong end", old: "rod: {outer: [2, 630, 196], inner: [0, 270, 470]", new: "rod: {outer: [0, 270, 470], inner: [2, 630, 196]"},
+	{name: "outer joint across the centreline", old: "track_rod: {outer: [95, 672, 205], inner: [88, 232, 186]}", new: "track_rod: {outer: [95, -672, 205], inner: [88, -832, 186]}"},
+	{name: "pick-ups exchanged", old: "front: [150, 265, 372], rear: [-190, 285, 362]", new: "front: [-190, 285, 362], rear: [150, 265, 372]"},
+	{name: "wishbones exchanged", old: "upper_wishbone: {outer: [-14, 655, 400]", new: "upper_wishbone: {outer: [-14, 655, 160]"},
+	{name: "spin axis along the car", old: "contact: [0, 740, 0]}", new: "contact: [0, 740, 0], spin_axis: [1, 0.9, 0]}"},
+	{name: "wheel in metres", old: "{centre: [0, 740, 285], contact: [0, 740, 0]}", new: "{centre: [0, 0.74, 0.285], contact: [0, 0.74, 0]}"},
+	{name: "wheel centre on the right-hand side", old: "centre: [0, 740, 285]", new: "centre: [0, -740, 285]"},
+	{name: "carrier left out", old: ", carried_by: upright", new: ""},
 	{name: "contact on the right-hand side", old: "contact: [0, 740, 0]", new: "contact: [0, -740, 0]"},
 	{name: "contact above the centre", old: "centre: [0, 740, 285]", new: "centre: [0, 740, -5]"},
 	{name: "contact points not level", old: "contact: [-2550, 720, 0]", new: "contact: [-2550, 720, 0.06]"},
@@ -120,6 +128,7 @@ var axleEdits = []edit{
 }
 
 var caseEdits = []edit{
+	{name: "lateral unsprung acceleration both ways", old: "acceleration: [0, 1.6], speed: 20, both_ways: true", new: "acceleration: [0, 1.6], speed: 20, both_ways: true, unsprung_acceleration: [0, 1, 0]"},
 	{name: "case without load", old: "{name: Bump, wheel_factors: [0, 0, 3]}", new: "{name: Bump, speed: 3}"},
 	{name: "case with two loads", old: "{name: Bump, wheel_factors: [0, 0, 3]}", new: "{name: Bump, wheel_factors: [0, 0, 3], acceleration: [0, 1]}"},
 	{name: "case without name", old: "{name: Bump, wheel_factors", new: "{wheel_factors"},

@@ -57,9 +57,9 @@ func (f Faults) Error() string {
 	return strings.Join(shown, "\n")
 }
 
-// inOrder sorts faults by their place and drops those that say the same of the same
+// InOrder sorts faults by their place and drops those that say the same of the same
 // place, as two aliases of one faulty value do.
-func (f Faults) inOrder() Faults {
+func (f Faults) InOrder() Faults {
 	slices.SortStableFunc(f, func(a, b Fault) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})

@@ -57,8 +57,14 @@ func TestDoubts(t *testing.T) {
 	good := example(t, "hillclimb-pushrod.yaml")
 	for _, r := range []struct{ name, old, new, want string }{
 		{"no drive", "  drive: {front_share: 0, by: shafts}\n", "", "no vehicle.drive in the file: rear drive by shafts is assumed"},
+		{"no speed", "acceleration: [-1.6, 0], speed: 15", "acceleration: [-1.6, 0]", `case "Braking" gives no speed: it is taken at rest, without aerodynamic forces`},
+		{"lift", "lift_area: 2.6", "lift_area: -2.6", "vehicle.aero.lift_area is negative: the air lifts the car; downforce is positive"},
+		{"ends held", "{tube: [14, 1.5], material: E355+N}", "{tube: [14, 1.5], material: E355+N, effective_length_factor: 0.7}", "front.members.track_rod: an effective length factor of 0.7 says that its ends are held against turning; between spherical joints it is 1"},
+		{"steel curve for titanium", "{tube: [14, 1.5], material: E355+N}", "{tube: [14, 1.5], material: Ti-6Al-4V, column: EN 1993-1-1 a}", "front.members.track_rod: the column curves of EN 1993-1-1 are for steel, and E of Ti-6Al-4V is 116521.3933 MPa"},
+		{"pick-up across", "rear: [-230, 210, 138]", "rear: [-230, -210, 138]", "front.lower_wishbone.rear lies across the centreline: hardpoints are those of the left-hand side"},
+		{"no factors", "design_factors: {yield: 1.25, ultimate: 1.5, buckling: 1.5}\n", "", "no design_factors in the file: the starting values are used, yield 1.25, ultimate 1.5, buckling 1.5"},
 		{"road that pulls", "{name: Bump, wheel_factors: [0, 0, 3]}", "{name: Bump, wheel_factors: [0, 0, -1]}", `case "Bump": the contact force points down, which no road can do`},
-		{"road that pulls in newtons", "{name: Bump, wheel_factors: [0, 0, 3]}", "{name: Bump, contact_forces: {front_left: {force: [0, 0, -1]}}}", `case "Bump": the contact force points down, which no road can do`},
+		{"road that pulls in newtons", "{name: Bump, wheel_factors: [0, 0, 3]}", "{name: Bump, contact_forces: {front_left: {force: [0, 0, -1]}}}", `case "Bump": the contact force at front_left points down, which no road can do`},
 		{"axes", "\nvehicle:\n", "\naxes: {x: forward, y: left, z: up}\nvehicle:\n", ""},
 	} {
 		got := strings.Join(readGood(t, edited(t, good, r.old, r.new)).Car.Doubts, "|")

@@ -10,6 +10,7 @@ import (
 // Limits of what hardpoints may be, mm.
 const (
 	shortest   = 1    // distance of two joints of one member, or of a point and the pivot
+	narrowest  = 100  // distance of a contact point from the centreline
 	outOfLevel = 0.05 // difference in height of the contact points
 	outOfBase  = 0.05 // difference of the wheelbase and the contact points
 	rounding   = 1e-9 // that a difference which stands at its limit is not past it
@@ -31,12 +32,19 @@ func (b *builder) apart(it, other *item, both string) {
 func (b *builder) wheel(it *item) {
 	centre, contact := it.at("centre"), it.at("contact")
 	if b.placed(contact) {
-		if y := b.vector(contact).Y; y <= 0 {
+		if y := b.vector(contact).Y; y > 0 && y < narrowest {
+			b.refuse(contact, fmt.Sprintf("the contact point is %s mm off the centreline, less than %d mm", short(y), narrowest),
+				"give the coordinates in mm, or with their unit")
+		} else if y <= 0 {
 			b.refuse(contact, fmt.Sprintf("the contact point is not on the left-hand side: in ISO 8855 axes its y is %s mm, not above 0 mm", short(y)),
 				"give the hardpoints of the left-hand side; the right-hand side is their mirror image")
 		}
 	}
 	if b.placed(centre, contact) {
+		if y := b.vector(centre).Y; y <= 0 {
+			b.refuse(centre, fmt.Sprintf("the wheel centre is not on the left-hand side: in ISO 8855 axes its y is %s mm, not above 0 mm", short(y)), "give the hardpoints of the left-hand side")
+			return
+		}
 		if h := b.vector(centre).Z - b.vector(contact).Z; h <= 0 {
 			b.refuse(centre, fmt.Sprintf("the wheel centre must lie above the contact point, and lies %s mm below it", short(-h)),
 				"correct the wheel centre or the contact point, or see which way is up in axes")

@@ -55,6 +55,9 @@ func (b *builder) loadCase(e *item, i int) cases.Case {
 	switch {
 	case e.at("acceleration").given:
 		c.Kind = cases.Manoeuvre
+		if aero := b.car.Vehicle.Aero; !e.at("speed").given && (aero.LiftArea != 0 || aero.DragArea != 0) {
+			b.doubt(fmt.Sprintf("case %q gives no speed: it is taken at rest, without aerodynamic forces", c.Name))
+		}
 		b.manoeuvre(e, &c)
 	case e.at("contact_forces").given:
 		c.Kind = cases.ContactForces
@@ -84,6 +87,9 @@ func (b *builder) manoeuvre(e *item, c *cases.Case) {
 	}
 	v := b.turn.vector(append(slices.Clone(it.numbers), 0))
 	c.Acceleration = [2]float64{v.X, v.Y}
+	if u := e.at("unsprung_acceleration"); c.BothWays && c.Unsprung != nil && c.Unsprung.Y != 0 {
+		b.refuse(u, "both_ways makes a left and a right turn of the case, and a lateral acceleration of the unsprung masses belongs to one of them", "give the two turns as cases of their own")
+	}
 	if ways := e.at("both_ways"); c.BothWays && c.Acceleration[1] == 0 {
 		b.refuse(ways, "both ways are the same: the lateral acceleration is 0", "give a lateral acceleration, or take both_ways out")
 	}
@@ -120,11 +126,12 @@ func (b *builder) handed(moment *item) {
 
 // pulls doubts a road that pulls the tyre down.
 func (b *builder) pulls(c *cases.Case) {
-	down := c.Kind == cases.WheelFactors && c.Factors[2] < 0
-	for _, f := range c.Contact {
-		down = down || f != nil && f.Force.Z < 0
-	}
-	if down {
+	if c.Kind == cases.WheelFactors && c.Factors[2] < 0 {
 		b.doubt(fmt.Sprintf("case %q: the contact force points down, which no road can do", c.Name))
+	}
+	for i, f := range c.Contact {
+		if f != nil && f.Force.Z < 0 {
+			b.doubt(fmt.Sprintf("case %q: the contact force at %s points down, which no road can do", c.Name, cases.CornerNames[i]))
+		}
 	}
 }

@@ -37,7 +37,7 @@ func Read(name string, src []byte) (File, error) {
 	b := builder{reader: r}
 	b.build(top)
 	if len(r.faults) > 0 {
-		return File{}, r.faults.inOrder()
+		return File{}, r.faults.InOrder()
 	}
 	return File{Car: b.car, source: s, top: top}, nil
 }

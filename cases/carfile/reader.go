@@ -162,10 +162,10 @@ func (r *reader) miscounted(it *item, n *yaml.Node) bool {
 	case got < len(parts)-1:
 		r.refuse(it, text+together(parts[got:])+" are missing", it.key.advice())
 	case got < len(parts):
-		r.refuse(it, text+parts[got]+" is missing", it.key.advice())
+		r.refuse(it, text+parts[got]+" is missing", it.key.advice()+"; commas stand between them")
 	case got > len(parts):
 		extra := n.Content[len(parts)]
-		r.fault(place{extra.Line, extra.Column}, it.path, flaw{text + "there is nothing after " + parts[len(parts)-1], it.key.advice()})
+		r.fault(place{extra.Line, extra.Column}, it.path, flaw{text + "there is nothing after " + parts[len(parts)-1], it.key.advice() + "; decimals take a point, not a comma"})
 		it.good = false
 	}
 	return got != len(parts)

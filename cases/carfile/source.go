@@ -117,7 +117,7 @@ func (s source) syntax(err error) Faults {
 	if len(faults) == 0 {
 		faults = append(faults, s.fault(1, 1, "", flaw{"no YAML: " + err.Error(), "correct the file"}))
 	}
-	return faults.inOrder()
+	return faults.InOrder()
 }
 
 // syntaxFault shows what the YAML reader found, in the place where it found it; what

@@ -53,8 +53,8 @@ var vehicleKey = Key{
 	Keys: []Key{
 		{Name: "mass", Kind: Number, Dimension: Mass, Range: Range{Max: 10000, Above: true}, Required: true, Doc: "the mass of the car with driver and fuel", Also: []string{"weight", "total_mass"}},
 		share("front_weight_share", "the share of the static weight that rests on the front axle"),
-		{Name: "cg_height", Kind: Number, Dimension: Length, Range: Range{Max: 3000, Above: true}, Required: true, Doc: "the height of the centre of gravity above the ground", Also: []string{"cog_height", "centre_of_gravity_height"}},
-		{Name: "wheelbase", Kind: Number, Dimension: Length, Range: Range{Max: 10000, Above: true}, Required: true, Doc: "the distance between the axles along the car"},
+		{Name: "cg_height", Kind: Number, Dimension: Length, Range: Range{Min: 50, Max: 3000}, Required: true, Doc: "the height of the centre of gravity above the ground", Also: []string{"cog_height", "centre_of_gravity_height"}},
+		{Name: "wheelbase", Kind: Number, Dimension: Length, Range: Range{Min: 500, Max: 10000}, Required: true, Doc: "the distance between the axles along the car"},
 		share("front_roll_couple_share", "the share of the roll couple that the front axle carries"),
 		{Name: "tyre_friction", Kind: Number, Range: Range{Max: 10, Above: true}, Absent: "no warning that a case is out of the tyre's reach", Doc: "the peak friction of the tyres", Also: []string{"friction", "mu"}},
 		aeroKey, brakesKey, driveKey,

@@ -12,7 +12,7 @@ func axle(name, doc string) Key {
 		wishbone("upper"), wishbone("lower"),
 		{Name: "track_rod", Kind: Mapping, Required: true, Doc: "the track rod; on a rear axle the toe link", Keys: joints(), Also: []string{"toe_link", "tie_rod", "steering_rod"}},
 		{Name: "rod", Kind: Mapping, Required: true, Doc: "the push rod or pull rod", Keys: append(joints(), Key{
-			Name: "carried_by", Kind: Choice, Default: "upright", Choices: []string{"upright", "upper_wishbone", "lower_wishbone"},
+			Name: "carried_by", Kind: Choice, Required: true, Choices: []string{"upright", "upper_wishbone", "lower_wishbone"},
 			Doc: "the body on which the outer end of the rod sits",
 		}), Also: []string{"push_rod", "pull_rod"}},
 		rockerKey, membersKey,
@@ -74,7 +74,7 @@ func member(name string, also ...string) Key {
 	return Key{Name: name, Kind: Mapping, Required: true, Doc: "what the " + name + " is made of", Also: also, Keys: []Key{
 		{Name: "tube", Kind: Numbers, Parts: []string{"od", "wall"}, Dimension: Length, Range: Range{Max: 500, Above: true}, Required: true, Doc: "the outer diameter and the wall of the tube", Also: []string{"section", "size"}},
 		{Name: "material", Kind: Text, Required: true, Doc: "the name of the material"},
-		{Name: "effective_length_factor", Kind: Number, Range: Range{Min: 0.1, Max: 4}, Default: "1", Doc: "the effective length factor of the column, 1 between spherical joints", Also: []string{"k", "length_factor"}},
+		{Name: "effective_length_factor", Kind: Number, Range: Range{Min: 0.5, Max: 4}, Default: "1", Doc: "the effective length factor of the column, 1 between spherical joints", Also: []string{"k", "length_factor"}},
 		columnKey,
 		{Name: "part", Kind: Text, Doc: "the part number", Also: []string{"part_number"}},
 		{Name: "notes", Kind: Prose, Doc: "notes for the reader", Also: []string{"comment", "remarks"}},
