@@ -90,6 +90,7 @@ type Axle struct {
 	UnsprungMass float64 // one corner, kg
 	Corner       loads.Corner
 	Parts        [loads.NumLinks]Part
+	Rocker       *Rocker // nil: the file says nothing of it beyond its points
 }
 
 // A Part is what a member is made of. Its length comes from the geometry.

@@ -111,11 +111,6 @@ func (r *Results) MemberItems(corner, link, k int) []check.Item {
 	return []check.Item{check.ItemOf("", members.Checks, strut, members.Givens)}
 }
 
-// RockerItems returns what is judged at the rocker of a corner in one case.
-func (r *Results) RockerItems(corner, k int) []check.Item {
-	return nil
-}
-
 // MemberNames are the names that the working takes: the links, and the rocker.
 var MemberNames = append(loads.LinkNames[:], "rocker")
 

@@ -114,3 +114,13 @@ func (s *Statics) Section(f Forces, eye int, side bool) Section {
 	}
 	return out
 }
+
+// BearingParts returns the radial forces of the two bearings on the rocker, resolved
+// outward to the rod's eye and across, N. The corner must have a rocker.
+func (s *Statics) BearingParts(f Forces) (outward, across [2]float64) {
+	fr, _, _ := s.rockerFrame(s.Corner.Links[Rod].Inner)
+	for i, b := range f.Rocker.Bearings {
+		outward[i], across[i], _ = fr.parts(b)
+	}
+	return outward, across
+}

@@ -59,6 +59,7 @@ var rockerKey = Key{
 			point("link", "the link's point on the anti-roll bar"),
 			share("roll_share", "the share of the roll part of the torque that the anti-roll bar carries"),
 		}, Also: []string{"arb", "anti_roll_bar", "sway_bar"}},
+		rockerPlatesKey, rockerBearingsKey, torsionBarKey, pivotBoltKey,
 	},
 }
 
