@@ -57,10 +57,10 @@ var boltGivens = []boltRow{
 
 var reactionRows = []boltRow{
 	check.Line("c", "from a support to the bearing beside it; negative: overhung", "(S − s)/2", "mm", "", func(b PivotBolt) float64 { return b.Lever() }),
-	check.Line("U_1", "reaction of the first support towards the rod's eye", "X_1 − X_1·c/S + X_2·c/S", "N", "statics", func(b PivotBolt) float64 { u, _ := b.part(b.Outward); return u }),
-	check.Line("V_1", "and across", "Y_1 − Y_1·c/S + Y_2·c/S", "N", "statics", func(b PivotBolt) float64 { v, _ := b.part(b.Across); return v }),
-	check.Line("U_2", "reaction of the second support towards the rod's eye", "X_1·c/S + X_2 − X_2·c/S", "N", "statics", func(b PivotBolt) float64 { _, u := b.part(b.Outward); return u }),
-	check.Line("V_2", "and across", "Y_1·c/S + Y_2 − Y_2·c/S", "N", "statics", func(b PivotBolt) float64 { _, v := b.part(b.Across); return v }),
+	check.Line("U_1", "reaction of the first support towards the rod's eye", "X_1 − X_1·c/S + X_2 − X_2·(S − c)/S", "N", "statics", func(b PivotBolt) float64 { u, _ := b.part(b.Outward); return u }),
+	check.Line("V_1", "and across", "Y_1 − Y_1·c/S + Y_2 − Y_2·(S − c)/S", "N", "statics", func(b PivotBolt) float64 { v, _ := b.part(b.Across); return v }),
+	check.Line("U_2", "reaction of the second support towards the rod's eye", "X_1·c/S + X_2·(S − c)/S", "N", "statics", func(b PivotBolt) float64 { _, u := b.part(b.Outward); return u }),
+	check.Line("V_2", "and across", "Y_1·c/S + Y_2·(S − c)/S", "N", "statics", func(b PivotBolt) float64 { _, v := b.part(b.Across); return v }),
 	check.Line("R_1", "reaction of the first support", "√(U_1² + V_1²)", "N", "", func(b PivotBolt) float64 { r, _ := b.Reactions(); return r }),
 	check.Line("R_2", "reaction of the second support", "√(U_2² + V_2²)", "N", "", func(b PivotBolt) float64 { _, r := b.Reactions(); return r }),
 	check.Line("B_1", "force of the first bearing", "√(X_1² + Y_1²)", "N", "", func(b PivotBolt) float64 { l, _ := b.Loads(); return l }),

@@ -1,0 +1,245 @@
+package rocker
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"sixlink/materials"
+	"sixlink/members/check"
+	"sixlink/members/check/equation"
+	"sixlink/members/fasteners"
+)
+
+func draw(t *rapid.T, name string, lo, hi float64) float64 {
+	return rapid.Float64Range(lo, hi).Draw(t, name)
+}
+
+func drawFactors(t *rapid.T) check.Factors {
+	return check.Factors{Yield: draw(t, "f_y", 1, 3), Ultimate: draw(t, "f_u", 1, 3)}
+}
+
+func drawPlates(t *rapid.T) Plates {
+	p := Plates{Count: rapid.IntRange(1, 2).Draw(t, "n"), Thickness: draw(t, "t", 1, 25)}
+	p.Metal = materials.Metal{Sy: draw(t, "Sy", 50, 1500)}
+	p.Metal.Su = p.Metal.Sy * draw(t, "Su/Sy", 1, 2)
+	if p.Count == 2 {
+		p.Spacing, p.Joined = p.Thickness*draw(t, "s/t", 1, 8), rapid.Bool().Draw(t, "joined")
+	}
+	return p
+}
+
+// zeroOr draws zero now and then.
+func zeroOr(t *rapid.T, name string, hi float64) float64 {
+	if rapid.Bool().Draw(t, name+" is zero") {
+		return 0
+	}
+	return draw(t, name, 1e-3*hi, hi)
+}
+
+// signed draws a force of either sign, of at least 1 N so that its square is a number.
+func signed(t *rapid.T, name string) float64 {
+	return draw(t, name, 1, 1e4) * rapid.SampledFrom([]float64{-1, 0, 1}).Draw(t, name+" sign")
+}
+
+func drawSection(t *rapid.T) Section {
+	s := Section{Plates: drawPlates(t), Factors: drawFactors(t)}
+	s.Width = draw(t, "w", 5, 80)
+	s.Opening = s.Width * zeroOr(t, "d/w", 0.9)
+	s.Outward, s.Across, s.Along = zeroOr(t, "N", 2e4), zeroOr(t, "V", 2e4), zeroOr(t, "W", 5e3)
+	s.InPlane, s.Lift, s.Offset = zeroOr(t, "M", 1e6), zeroOr(t, "Q", 1e5), zeroOr(t, "z", 10)
+	return s
+}
+
+func drawBearings(t *rapid.T) Bearings {
+	return Bearings{
+		Ratings: Ratings{Part: "A1", Radial: draw(t, "C_r", 100, 1e5), Thrust: zeroOr(t, "C_a", 1e4)}, Factors: drawFactors(t),
+		Radial1: zeroOr(t, "F_1", 2e4), Radial2: zeroOr(t, "F_2", 2e4), Axial: zeroOr(t, "F_a", 2e3),
+	}
+}
+
+func drawBar(t *rapid.T) TorsionBar {
+	b := TorsionBar{Factors: drawFactors(t), Torque: zeroOr(t, "T", 1e6)}
+	b.Metal.Sy = draw(t, "Sy", 50, 1800)
+	b.Diameter = draw(t, "D", 5, 60)
+	b.Bore, b.ShearStrength = b.Diameter*zeroOr(t, "d/D", 0.95), zeroOr(t, "τ_y", 1200)
+	return b
+}
+
+func drawBolt(t *rapid.T) PivotBolt {
+	thread, err := fasteners.FindThread(rapid.SampledFrom([]string{"M6", "M8", "M10x1.25", "M12", "3/8-24"}).Draw(t, "size"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	class, err := fasteners.FindClass(rapid.SampledFrom(fasteners.ClassNames).Draw(t, "class"), thread.Diameter)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := PivotBolt{
+		Bolt:    Bolt{Thread: thread, Class: class, BearingSpan: draw(t, "s", 5, 80), Threads: rapid.Bool().Draw(t, "threads")},
+		Factors: drawFactors(t), Thrust: zeroOr(t, "F_a", 2e3),
+	}
+	b.Support = b.BearingSpan * draw(t, "S/s", 0.3, 3)
+	for i := range 2 {
+		b.Outward[i], b.Across[i] = signed(t, "X"), signed(t, "Y")
+	}
+	return b
+}
+
+// holds runs the laws that every table of linear checks keeps: working that follows,
+// the doubled load, the load times its reserve factor, and nothing where there is no load.
+func holds[S any](t *testing.T, checks []check.Check[S], givens func(S) []check.Step, drawn func(*rapid.T) S, times func(S, float64) S) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := drawn(t)
+		for _, c := range checks {
+			if c.Applies(times(s, 0)) {
+				t.Fatalf("%s applies without a load", c.Name)
+			}
+			if !c.Applies(s) {
+				continue
+			}
+			scope := map[string]float64{}
+			faults := append(equation.Follow(givens(s), scope, 1e-9), equation.Follow(c.Working(s), scope, 1e-9)...)
+			for _, err := range faults {
+				t.Errorf("%s: %v", c.Name, err)
+			}
+			f := c.Judge(s)
+			if scope["RF"] != f.Reserve || scope["C"] != f.Capacity || f.Source == "" {
+				t.Errorf("%s: the working ends in C %g, RF %g; the finding says %+v", c.Name, scope["C"], scope["RF"], f)
+			}
+			if !(f.Demand > 0) || !(f.Capacity > 0) || !(f.Reserve > 0) {
+				t.Errorf("%s: %+v", c.Name, f)
+			}
+			if twice := c.Judge(times(s, 2)); !within(2*twice.Reserve, f.Reserve, 1e-9*f.Reserve) {
+				t.Errorf("%s: RF %g at the load, %g at twice the load", c.Name, f.Reserve, twice.Reserve)
+			}
+			if full := c.Judge(times(s, f.Reserve)); !within(full.Demand, full.Capacity, 1e-9*full.Capacity) || !within(full.Reserve, 1, 1e-9) {
+				t.Errorf("%s: at RF times the load demand %g of %g, RF %g", c.Name, full.Demand, full.Capacity, full.Reserve)
+			}
+		}
+	})
+}
+
+func (s Section) times(x float64) Section {
+	s.Outward, s.Across, s.Along, s.InPlane, s.Lift = x*s.Outward, x*s.Across, x*s.Along, x*s.InPlane, x*s.Lift
+	return s
+}
+
+func (b PivotBolt) times(x float64) PivotBolt {
+	for i := range 2 {
+		b.Outward[i], b.Across[i] = x*b.Outward[i], x*b.Across[i]
+	}
+	b.Thrust *= x
+	return b
+}
+
+func TestSectionLaws(t *testing.T) {
+	holds(t, SectionChecks, SectionGivens, drawSection, Section.times)
+}
+
+func TestBearingLaws(t *testing.T) {
+	holds(t, BearingChecks, BearingGivens, drawBearings, func(b Bearings, x float64) Bearings {
+		b.Radial1, b.Radial2, b.Axial = x*b.Radial1, x*b.Radial2, x*b.Axial
+		return b
+	})
+}
+
+func TestTorsionBarLaws(t *testing.T) {
+	holds(t, TorsionBarChecks, TorsionBarGivens, drawBar, func(b TorsionBar, x float64) TorsionBar {
+		b.Torque *= x
+		return b
+	})
+}
+
+func TestPivotBoltLaws(t *testing.T) {
+	holds(t, PivotBoltChecks, PivotBoltGivens, drawBolt, PivotBolt.times)
+}
+
+// More of any load never raises a reserve factor, and thicker plates never lower one.
+func TestSectionGrows(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := drawSection(t)
+		more := s
+		load := rapid.SampledFrom([]*float64{&more.Outward, &more.Across, &more.Along, &more.InPlane, &more.Lift, &more.Offset}).Draw(t, "load")
+		*load = *load*1.5 + 1
+		thick := s
+		thick.Thickness *= 1.3
+		for _, f := range check.Judge(SectionChecks, s) {
+			if got := finding(t, SectionChecks, more, f.Check).Reserve; !(got <= f.Reserve*(1+1e-12)) {
+				t.Errorf("%s: RF %g with more load, %g before", f.Check, got, f.Reserve)
+			}
+			if got := finding(t, SectionChecks, thick, f.Check).Reserve; !(got >= f.Reserve*(1-1e-12)) {
+				t.Errorf("%s: RF %g with thicker plates, %g before", f.Check, got, f.Reserve)
+			}
+		}
+	})
+}
+
+// Two plates side by side at the middle are one of twice the thickness, for loads in
+// their plane at no offset.
+func TestTwoPlatesAreOne(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		two := drawSection(t)
+		two.Count, two.Spacing, two.Offset, two.Along, two.Lift = 2, 3*two.Thickness, 0, 0, 0
+		one := two
+		one.Count, one.Thickness, one.Spacing, one.Joined = 1, 2*two.Thickness, 0, false
+		if a, b := two.Mises(), one.Mises(); !within(a, b, 1e-9*b) {
+			t.Errorf("equivalent stress %g in two plates, %g in one of twice the thickness", a, b)
+		}
+	})
+}
+
+// The supports hold what the bearings load, in force and in moment about the middle; and
+// the two ends of the bolt are alike.
+func TestBoltBalances(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := drawBolt(t)
+		for _, f := range [][2]float64{b.Outward, b.Across} {
+			r1, r2 := b.part(f)
+			tol := 1e-9 * (math.Abs(r1) + math.Abs(r2) + math.Abs(f[0]) + math.Abs(f[1]))
+			if !within(r1+r2, f[0]+f[1], tol) || !within((r1-r2)*b.Support, (f[0]-f[1])*b.BearingSpan, tol*b.Support) {
+				t.Errorf("reactions %g and %g to %v", r1, r2, f)
+			}
+		}
+		other := b
+		slices.Reverse(other.Outward[:])
+		slices.Reverse(other.Across[:])
+		if !within(b.Moment(), other.Moment(), 1e-9*b.Moment()) || !within(b.Shear(), other.Shear(), 1e-9*b.Shear()) {
+			t.Errorf("moment %g and %g, shear %g and %g from either end", b.Moment(), other.Moment(), b.Shear(), other.Shear())
+		}
+	})
+}
+
+// The largest moment and shear are those that a walk along the bolt finds.
+func TestBoltWalk(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := drawBolt(t)
+		if b.Lever() == 0 {
+			return // each bearing at its support: where the shear is beside it is open
+		}
+		x1, x2 := b.part(b.Outward)
+		y1, y2 := b.part(b.Across)
+		type load struct{ at, x, y float64 }
+		loads := []load{
+			{-b.Support / 2, x1, y1},
+			{b.Support / 2, x2, y2},
+			{-b.BearingSpan / 2, -b.Outward[0], -b.Across[0]},
+			{b.BearingSpan / 2, -b.Outward[1], -b.Across[1]},
+		}
+		moment, shear := 0.0, 0.0
+		for _, cut := range loads {
+			var mx, my, vx, vy float64
+			for _, l := range loads {
+				if l.at <= cut.at {
+					mx, my, vx, vy = mx+l.x*(cut.at-l.at), my+l.y*(cut.at-l.at), vx+l.x, vy+l.y
+				}
+			}
+			moment, shear = math.Max(moment, math.Hypot(mx, my)), math.Max(shear, math.Hypot(vx, vy))
+		}
+		if !within(b.Moment(), moment, 1e-9*moment+1e-6) || !within(b.Shear(), shear, 1e-9*shear) {
+			t.Errorf("moment %g, shear %g; the walk finds %g, %g", b.Moment(), b.Shear(), moment, shear)
+		}
+	})
+}
