@@ -73,8 +73,10 @@ func (r *Results) pivotItems(p RockerPlates, s *loads.Statics, f loads.Forces) [
 func eyeWords(name string) string { return strings.ReplaceAll(name, "_", "-") }
 
 func (r *Results) sectionItem(at string, p RockerPlates, c loads.Section) check.Item {
+	factors := r.Car.Factors
+	factors.Fitting = 1 // the plates at the pivot are no fitting: 14 CFR 25.625 (c)
 	return check.ItemOf(at, rocker.SectionChecks, rocker.Section{
-		Plates: p.Plates, Cut: p.Pivot, Factors: r.Car.Factors,
+		Plates: p.Plates, Cut: p.Pivot, Factors: factors,
 		Outward: math.Abs(c.Outward), Across: math.Abs(c.Across), Along: math.Abs(c.Along),
 		InPlane: math.Abs(c.InPlane), Lift: math.Abs(c.Lift), Offset: c.Offset,
 	}, rocker.SectionGivens)
@@ -94,8 +96,7 @@ func (r *Results) eyeItems(p RockerPlates, s *loads.Statics, f loads.Forces) []c
 		}
 		eye := rocker.Eye{Section: cut, Edge: p.Eyes[i].Edge}
 		at := eyeWords(name) + " eye"
-		items = append(items, check.ItemOf(at, rocker.EyeChecks, eye, rocker.EyeGivens),
-			check.ItemOf(at+", cut", rocker.SectionChecks, cut, rocker.SectionGivens))
+		items = append(items, rocker.EyeItem(at, eye), check.ItemOf(at+", cut", rocker.SectionChecks, cut, rocker.SectionGivens))
 	}
 	return items
 }

@@ -6,8 +6,11 @@ import (
 	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"sixlink/cases"
 	"sixlink/cases/carfile"
+	"sixlink/loads"
 )
 
 const rockerKeys = `    plates:
@@ -58,8 +61,8 @@ func run(t testing.TB, car cases.Car) cases.Results {
 func TestRockerIsJudged(t *testing.T) {
 	r := run(t, withRockers(t))
 	want := [2][]string{
-		{"pivot, rod arm", "pivot, rod side", "pivot, anti-roll arm", "pivot, anti-roll side", "rod eye, cut", "pivot bearings", "pivot bolt", "torsion bar"},
-		{"pivot, rod arm", "pivot, rod side", "pivot, spring arm", "pivot, spring side", "rod eye, cut", "pivot bearings", "pivot bolt"},
+		{"pivot, rod arm", "pivot, rod side", "pivot, anti-roll arm", "pivot, anti-roll side", "rod eye", "rod eye, cut", "pivot bearings", "pivot bolt", "torsion bar"},
+		{"pivot, rod arm", "pivot, rod side", "pivot, spring arm", "pivot, spring side", "rod eye", "rod eye, cut", "pivot bearings", "pivot bolt"},
 	}
 	for i, c := range r.Corners {
 		found := map[string]bool{}
@@ -153,6 +156,41 @@ func TestRockerDoubts(t *testing.T) {
 	for _, name := range []string{"7075-T6", "25CrMo4+QT"} {
 		if !strings.Contains(text, name) {
 			t.Errorf("no doubt of %s among the notes:\n%s", name, text)
+		}
+	}
+}
+
+// The bearings and the bolt are judged under the forces of the bearings, which the
+// results give.
+func TestRockerTakesTheForcesOfItsBearings(t *testing.T) {
+	r := run(t, withRockers(t))
+	for i, c := range r.Corners {
+		for k, f := range c.Forces {
+			rk := c.Statics.Corner.Rocker
+			offset := math.Abs(r3.Dot(r3.Sub(c.Statics.Corner.Links[loads.Rod].Inner, rk.Pivot), r3.Unit(rk.Axis)))
+			want := map[string]map[string]float64{
+				"pivot, rod arm": {"f_f": 1, "z": offset, "w": 44, "d": 24}, // no fitting: 14 CFR 25.625 (c)
+				"rod eye, cut":   {"f_f": 1.15, "z": offset, "w": 22, "d": 8},
+				"pivot bearings": {"F_1": r3.Norm(f.Rocker.Bearings[0]), "F_2": r3.Norm(f.Rocker.Bearings[1]), "F_a": math.Abs(f.Rocker.Thrust), "C_r": 20000, "C_a": 4000},
+				"pivot bolt":     {"B_1": r3.Norm(f.Rocker.Bearings[0]), "B_2": r3.Norm(f.Rocker.Bearings[1]), "F_a": math.Abs(f.Rocker.Thrust), "s": 40, "S": 62},
+				"torsion bar":    {"T": math.Abs(f.Rocker.TorsionBar), "D": 20, "d": 8},
+				"rod eye":        {"X": math.NaN(), "Y": math.NaN()}, // the two are the part of the rod's force square to the axis
+			}
+			for _, item := range r.RockerItems(i, k) {
+				square := 0.0
+				for _, s := range item.Givens() {
+					if v, ok := want[item.At][s.Symbol]; ok && !math.IsNaN(v) && !near(s.Value, v, 1e-9) {
+						t.Errorf("%s, %s: %s = %g, want %g", cases.CornerNames[i], item.At, s.Symbol, s.Value, v)
+					} else if math.IsNaN(v) {
+						square += s.Value * s.Value
+					}
+				}
+				axis := r3.Unit(c.Statics.Corner.Rocker.Axis)
+				rod := f.Chassis[loads.Rod]
+				if inPlane := r3.Norm(r3.Sub(rod, r3.Scale(r3.Dot(rod, axis), axis))); item.At == "rod eye" && !near(math.Sqrt(square), inPlane, 1e-9) {
+					t.Errorf("%s: pull of %g N on the rod's eye, want %g N", cases.CornerNames[i], math.Sqrt(square), inPlane)
+				}
+			}
 		}
 	}
 }

@@ -73,6 +73,7 @@ func (b *builder) factors(it *item) {
 	if it.given {
 		b.car.Factors = check.Factors{
 			Yield: it.at("yield").number(), Ultimate: it.at("ultimate").number(), Buckling: it.at("buckling").number(),
+			Fitting: it.at("fitting").number(),
 		}
 	}
 }

@@ -18,29 +18,29 @@ type Bearings struct {
 	Radial1, Radial2, Axial float64
 }
 
-const sourceRating = "the maker's static rating, over the design factor on ultimate"
+const sourceRating = "the maker's static rating, taken as an ultimate strength"
 
 // BearingChecks are the checks of the pivot's bearings.
 var BearingChecks = []check.Check[Bearings]{
 	{
 		Name: "radial, first bearing", Unit: "N", Source: ratingSource,
 		Applies: func(b Bearings) bool { return b.Radial1 > 0 }, Demand: func(b Bearings) float64 { return b.Radial1 },
-		Capacity: radialCapacity, Steps: check.NoSteps[Bearings], CapacityEquation: "C_r/f_u", ReserveEquation: "C/F_1",
+		Capacity: radialCapacity, Steps: check.NoSteps[Bearings], CapacityEquation: "C_r/(f_u·f_f)", ReserveEquation: "C/F_1",
 	},
 	{
 		Name: "radial, second bearing", Unit: "N", Source: ratingSource,
 		Applies: func(b Bearings) bool { return b.Radial2 > 0 }, Demand: func(b Bearings) float64 { return b.Radial2 },
-		Capacity: radialCapacity, Steps: check.NoSteps[Bearings], CapacityEquation: "C_r/f_u", ReserveEquation: "C/F_2",
+		Capacity: radialCapacity, Steps: check.NoSteps[Bearings], CapacityEquation: "C_r/(f_u·f_f)", ReserveEquation: "C/F_2",
 	},
 	{
 		Name: "thrust, on one bearing", Unit: "N", Source: ratingSource,
 		Applies: func(b Bearings) bool { return b.Thrust > 0 && b.Axial > 0 }, Demand: func(b Bearings) float64 { return b.Axial },
-		Capacity: func(b Bearings) float64 { return b.Thrust / b.Ultimate },
-		Steps:    check.NoSteps[Bearings], CapacityEquation: "C_a/f_u", ReserveEquation: "C/F_a",
+		Capacity: func(b Bearings) float64 { return b.Thrust / (b.Ultimate * fitting(b.Factors)) },
+		Steps:    check.NoSteps[Bearings], CapacityEquation: "C_a/(f_u·f_f)", ReserveEquation: "C/F_a",
 	},
 }
 
-func radialCapacity(b Bearings) float64 { return b.Ratings.Radial / b.Ultimate }
+func radialCapacity(b Bearings) float64 { return b.Ratings.Radial / (b.Ultimate * fitting(b.Factors)) }
 
 func ratingSource(b Bearings) string {
 	if b.Part != "" {
@@ -70,6 +70,7 @@ func BearingGivens(b Bearings) []check.Step {
 var bearingGivens = []check.Row[Bearings]{
 	check.Line("C_r", "static radial rating of a bearing", "", "N", "car file", func(b Bearings) float64 { return b.Ratings.Radial }),
 	check.Line("f_u", "design factor on ultimate", "", "", "car file", func(b Bearings) float64 { return b.Ultimate }),
+	check.Line("f_f", "fitting factor", "", "", "car file, or 1.15 of 14 CFR 25.625", func(b Bearings) float64 { return fitting(b.Factors) }),
 	check.Line("F_1", "radial force of the bearing on the side to which the axis points", "", "N", "load path", func(b Bearings) float64 { return b.Radial1 }),
 	check.Line("F_2", "radial force of the other bearing", "", "N", "load path", func(b Bearings) float64 { return b.Radial2 }),
 }

@@ -18,7 +18,7 @@ func draw(t *rapid.T, name string, lo, hi float64) float64 {
 }
 
 func drawFactors(t *rapid.T) check.Factors {
-	return check.Factors{Yield: draw(t, "f_y", 1, 3), Ultimate: draw(t, "f_u", 1, 3)}
+	return check.Factors{Yield: draw(t, "f_y", 1, 3), Ultimate: draw(t, "f_u", 1, 3), Fitting: draw(t, "f_f", 1, 2)}
 }
 
 func drawPlates(t *rapid.T) Plates {
@@ -240,6 +240,93 @@ func TestBoltWalk(t *testing.T) {
 		}
 		if !within(b.Moment(), moment, 1e-9*moment+1e-6) || !within(b.Shear(), shear, 1e-9*shear) {
 			t.Errorf("moment %g, shear %g; the walk finds %g, %g", b.Moment(), b.Shear(), moment, shear)
+		}
+	})
+}
+
+// The stresses of a section add up to the load that it carries: their sums and moments
+// over the net sections of the plates.
+func TestStressesBalanceTheLoad(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := drawSection(t)
+		sum := func(lo, hi float64, f func(float64) float64) float64 { // Simpson: exact for a square
+			return (hi - lo) / 6 * (f(lo) + 4*f((lo+hi)/2) + f(hi))
+		}
+		k, n := s.Share(), float64(s.Count)
+		inPlane := 2 * sum(s.Opening/2, s.Width/2, func(y float64) float64 {
+			return s.Bending() * y / (s.Width / 2) * y * s.Thickness
+		})
+		if !within(inPlane, k*s.InPlane, 1e-9*k*s.InPlane) {
+			t.Errorf("moment in the plane %g, want %g", inPlane, k*s.InPlane)
+		}
+		out, want := n*sum(-s.Thickness/2, s.Thickness/2, func(x float64) float64 {
+			return s.Out() * x / (s.Thickness / 2) * x * s.Net()
+		}), s.Lift
+		switch {
+		case s.Joined:
+			out = s.Out() * s.Thickness * s.Net() * s.Spacing
+		case s.Count == 1:
+			want += s.Offset * s.Outward
+		}
+		if !within(out, want, 1e-9*want) {
+			t.Errorf("moment out of the plane %g, want %g", out, want)
+		}
+		near, far := s.Direct()*s.Area(), (1-k)*s.Outward
+		if s.Count == 2 && !within((near-far)*s.Spacing/2, s.Outward*s.Offset, 1e-9*s.Outward*(s.Offset+s.Spacing)) {
+			t.Errorf("plates with %g and %g N, want a moment of %g", near, far, s.Outward*s.Offset)
+		}
+		if !within(near+far, s.Outward, 1e-9*s.Outward) || !within(n*s.ShearOut()*s.Thickness*s.Net(), s.Along, 1e-9*s.Along) {
+			t.Errorf("forces %g and %g N along the arm", near, far)
+		}
+	})
+}
+
+// An eye as a lug: its working follows, it pulls with the whole force in the plane, and
+// its findings are linear in it.
+func TestEyeItem(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		e := Eye{Section: drawSection(t)}
+		e.Opening = draw(t, "D", 3, e.Width*0.9)
+		e.Edge = draw(t, "e/D", 0.6, 3) * e.Opening
+		e.InPlane, e.Lift = 0, 0
+		twice := e
+		twice.Section = e.times(2)
+		item, other := EyeItem("rod eye", e), EyeItem("rod eye", twice)
+		if (e.Pull() > 0) != (len(item.Findings) > 0) || len(item.Findings) != len(other.Findings) {
+			t.Fatalf("%d findings under a pull of %g N", len(item.Findings), e.Pull())
+		}
+		for i, f := range item.Findings {
+			if !within(f.Demand, e.Pull(), 1e-12*e.Pull()) || !within(2*other.Findings[i].Reserve, f.Reserve, 1e-9*f.Reserve) {
+				t.Errorf("pull of %g N: %+v", e.Pull(), f)
+			}
+		}
+		for _, sheet := range item.Sheets() {
+			scope := map[string]float64{}
+			for _, err := range append(equation.Follow(item.Givens(), scope, 1e-9), equation.Follow(sheet.Steps, scope, 1e-9)...) {
+				t.Errorf("%s: %v", sheet.Check, err)
+			}
+		}
+	})
+}
+
+// The fitting factor divides every reserve factor of what joins the rocker to its
+// neighbours; left out, there is none.
+func TestFittingFactor(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		factor := draw(t, "factor", 1, 2)
+		section, bearings, bolt := drawSection(t), drawBearings(t), drawBolt(t)
+		reserves := func(fitting float64) (out []float64) {
+			section.Fitting, bearings.Fitting, bolt.Fitting = fitting, fitting, fitting
+			for _, f := range slices.Concat(check.Judge(SectionChecks, section), check.Judge(BearingChecks, bearings), check.Judge(PivotBoltChecks, bolt)) {
+				out = append(out, f.Reserve)
+			}
+			return out
+		}
+		one, more, none := reserves(1), reserves(factor), reserves(0)
+		for i := range one {
+			if !within(more[i]*factor, one[i], 1e-9*one[i]) || !math.IsNaN(none[i]) {
+				t.Errorf("RF %g, with a fitting factor of %g %g, without one %g", one[i], factor, more[i], none[i])
+			}
 		}
 	})
 }

@@ -98,15 +98,15 @@ func (b PivotBolt) area() float64    { return fasteners.Circle(b.diameter()) }
 func (b PivotBolt) modulus() float64 { return fasteners.Modulus(b.diameter()) }
 
 func (b PivotBolt) bendingCapacity() float64 {
-	return fasteners.PinBendingStrength(b.modulus(), b.Class.NominalYield) / b.Yield
+	return fasteners.PinBendingStrength(b.modulus(), b.Class.NominalYield) / (b.Yield * fitting(b.Factors))
 }
 
 func (b PivotBolt) shearCapacity() float64 {
-	return fasteners.PinShearStrength(b.area(), b.Class.NominalUltimate) / b.Ultimate
+	return fasteners.PinShearStrength(b.area(), b.Class.NominalUltimate) / (b.Ultimate * fitting(b.Factors))
 }
 
 func (b PivotBolt) tensionCapacity() float64 {
-	return fasteners.TensionStrength(b.Class.NominalUltimate, b.StressArea()) / b.Ultimate
+	return fasteners.TensionStrength(b.Class.NominalUltimate, b.StressArea()) / (b.Ultimate * fitting(b.Factors))
 }
 
 func (b PivotBolt) bendingShare() float64 { return b.Moment() / b.bendingCapacity() }

@@ -13,12 +13,12 @@ var PivotBoltChecks = []check.Check[PivotBolt]{
 	{
 		Name: "bending", Unit: "N·mm", Source: check.Always[PivotBolt](fasteners.SourcePins + "; beam on two supports"),
 		Applies: func(b PivotBolt) bool { return b.Moment() > 0 }, Demand: PivotBolt.Moment, Capacity: PivotBolt.bendingCapacity,
-		Steps: boltBendingSteps, CapacityEquation: "1.5·W·f_yb/f_y", ReserveEquation: "C/M",
+		Steps: boltBendingSteps, CapacityEquation: "1.5·W·f_yb/(f_y·f_f)", ReserveEquation: "C/M",
 	},
 	{
 		Name: "shear", Unit: "N", Source: check.Always[PivotBolt](fasteners.SourcePins + "; beam on two supports"),
 		Applies: func(b PivotBolt) bool { return b.Shear() > 0 }, Demand: PivotBolt.Shear, Capacity: PivotBolt.shearCapacity,
-		Steps: boltShearSteps, CapacityEquation: "0.6·A·f_ub/f_u", ReserveEquation: "C/V",
+		Steps: boltShearSteps, CapacityEquation: "0.6·A·f_ub/(f_u·f_f)", ReserveEquation: "C/V",
 	},
 	{
 		Name: "bending and shear", Source: check.Always[PivotBolt](fasteners.SourcePins),
@@ -29,7 +29,7 @@ var PivotBoltChecks = []check.Check[PivotBolt]{
 	{
 		Name: "tension of the thrust", Unit: "N", Source: check.Always[PivotBolt](fasteners.SourceBolts),
 		Applies: func(b PivotBolt) bool { return b.Thrust > 0 }, Demand: func(b PivotBolt) float64 { return b.Thrust },
-		Capacity: PivotBolt.tensionCapacity, Steps: boltTensionSteps, CapacityEquation: "0.9·f_ub·A_s/f_u", ReserveEquation: "C/F_a",
+		Capacity: PivotBolt.tensionCapacity, Steps: boltTensionSteps, CapacityEquation: "0.9·f_ub·A_s/(f_u·f_f)", ReserveEquation: "C/F_a",
 	},
 }
 
@@ -48,6 +48,7 @@ var boltGivens = []boltRow{
 	check.Line("s", "span of the bearings", "", "mm", "car file", func(b PivotBolt) float64 { return b.BearingSpan }),
 	check.Line("f_y", "design factor on yield", "", "", "car file", func(b PivotBolt) float64 { return b.Yield }),
 	check.Line("f_u", "design factor on ultimate", "", "", "car file", func(b PivotBolt) float64 { return b.Ultimate }),
+	check.Line("f_f", "fitting factor", "", "", "car file, or 1.15 of 14 CFR 25.625", func(b PivotBolt) float64 { return fitting(b.Factors) }),
 	check.Line("X_1", "force of the first bearing towards the rod's eye", "", "N", "load path", func(b PivotBolt) float64 { return b.Outward[0] }),
 	check.Line("Y_1", "and across", "", "N", "load path", func(b PivotBolt) float64 { return b.Across[0] }),
 	check.Line("X_2", "force of the second bearing towards the rod's eye", "", "N", "load path", func(b PivotBolt) float64 { return b.Outward[1] }),
@@ -118,8 +119,8 @@ func boltCombinedSteps(b PivotBolt) []check.Step {
 }
 
 var shareRows = []boltRow{
-	check.Line("r_M", "share of the capacity in bending", "M·f_y/(1.5·W·f_yb)", "", fasteners.SourcePins, PivotBolt.bendingShare),
-	check.Line("r_V", "share of the capacity in shear", "V·f_u/(0.6·A·f_ub)", "", fasteners.SourcePins, PivotBolt.shearShare),
+	check.Line("r_M", "share of the capacity in bending", "M·f_y·f_f/(1.5·W·f_yb)", "", fasteners.SourcePins, PivotBolt.bendingShare),
+	check.Line("r_V", "share of the capacity in shear", "V·f_u·f_f/(0.6·A·f_ub)", "", fasteners.SourcePins, PivotBolt.shearShare),
 }
 
 func boltTensionSteps(b PivotBolt) []check.Step {

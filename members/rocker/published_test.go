@@ -41,7 +41,7 @@ func TestPublishedLeverSection(t *testing.T) {
 	s := Section{
 		Plates:  Plates{Count: 1, Thickness: 16.09, Metal: materials.Metal{Sy: 400, Su: 650}},
 		Cut:     Cut{Width: 48.27},
-		Factors: check.Factors{Yield: 5, Ultimate: 5}, InPlane: bellCrankMoment,
+		Factors: check.Factors{Yield: 5, Ultimate: 5, Fitting: 1}, InPlane: bellCrankMoment,
 	}
 	f := finding(t, SectionChecks, s, "bending in plane")
 	// Half a unit in the last place of both sides of the section: 0.03 % and 2 × 0.01 %.
@@ -106,7 +106,7 @@ func TestPublishedPin(t *testing.T) {
 	}
 	b := PivotBolt{
 		Bolt:    Bolt{Thread: fasteners.Thread{Diameter: 10}, Class: class, Support: 11, BearingSpan: 3},
-		Factors: check.Factors{Yield: 1, Ultimate: 1.25}, Outward: [2]float64{10000, 10000},
+		Factors: check.Factors{Yield: 1, Ultimate: 1.25, Fitting: 1}, Outward: [2]float64{10000, 10000},
 	}
 	bending, shear := finding(t, PivotBoltChecks, b, "bending"), finding(t, PivotBoltChecks, b, "shear")
 	if !within(bending.Capacity, 132500, 50) || !within(shear.Capacity, 37700, 5) {

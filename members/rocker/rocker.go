@@ -32,7 +32,8 @@ type Cut struct {
 	Width, Opening float64 // mm
 }
 
-// A Section is a cut through the plates with the load that it carries.
+// A Section is a cut through the plates with the load that it carries. Its fitting
+// factor is 1 where it is not that of an eye.
 type Section struct {
 	Plates
 	Cut
@@ -169,6 +170,15 @@ func Mises(sigma, tau float64) float64 { return math.Sqrt(square(sigma) + 3*squa
 //
 //	τ_y = Sy/√(3)    von Mises (1913)
 func ShearYield(sy float64) float64 { return sy / math.Sqrt(3) }
+
+// fitting returns the fitting factor, or NaN where it is below 1, so that a factor left
+// out gives no reserve factor rather than a large one.
+func fitting(f check.Factors) float64 {
+	if !(f.Fitting >= 1) {
+		return math.NaN()
+	}
+	return f.Fitting
+}
 
 func square(x float64) float64 { return x * x }
 func cube(x float64) float64   { return x * x * x }

@@ -10,34 +10,36 @@ var SectionChecks = []check.Check[Section]{
 	{
 		Name: "bending in plane", Unit: "MPa", Source: check.Always[Section]("M/Z of the net section"),
 		Applies: func(s Section) bool { return s.InPlane > 0 }, Demand: Section.Bending, Capacity: allowableYield,
-		Steps: bendingSteps, CapacityEquation: "Sy/f_y", ReserveEquation: "C/σ_M",
+		Steps: bendingSteps, CapacityEquation: "Sy/(f_y·f_f)", ReserveEquation: "C/σ_M",
 	},
 	{
 		Name: "bending out of plane", Unit: "MPa", Source: outSource,
 		Applies: func(s Section) bool { return s.Out() > 0 }, Demand: Section.Out, Capacity: allowableYield,
-		Steps: outSteps, CapacityEquation: "Sy/f_y", ReserveEquation: "C/σ_o",
+		Steps: outSteps, CapacityEquation: "Sy/(f_y·f_f)", ReserveEquation: "C/σ_o",
 	},
 	{
 		Name: "shear", Unit: "MPa", Source: check.Always[Section]("mean shear of the net section; Sy/√3 by von Mises"),
 		Applies: func(s Section) bool { return s.Shear() > 0 }, Demand: Section.Shear, Capacity: allowableShear,
-		Steps: shearSteps, CapacityEquation: "Sy/(√(3)·f_y)", ReserveEquation: "C/τ",
+		Steps: shearSteps, CapacityEquation: "Sy/(√(3)·f_y·f_f)", ReserveEquation: "C/τ",
 	},
 	{
 		Name: "combined yield", Unit: "MPa", Source: check.Always[Section](sourceSection + "; von Mises"),
 		Applies: loaded, Demand: Section.Mises, Capacity: allowableYield,
-		Steps: combinedSteps, CapacityEquation: "Sy/f_y", ReserveEquation: "C/σ_v",
+		Steps: combinedSteps, CapacityEquation: "Sy/(f_y·f_f)", ReserveEquation: "C/σ_v",
 	},
 	{
 		Name: "combined ultimate", Unit: "MPa", Source: check.Always[Section](sourceSection + "; von Mises"),
-		Applies: loaded, Demand: Section.Mises, Capacity: func(s Section) float64 { return s.Metal.Su / s.Ultimate },
-		Steps: combinedSteps, CapacityEquation: "Su/f_u", ReserveEquation: "C/σ_v",
+		Applies: loaded, Demand: Section.Mises, Capacity: func(s Section) float64 { return s.Metal.Su / (s.Ultimate * fitting(s.Factors)) },
+		Steps: combinedSteps, CapacityEquation: "Su/(f_u·f_f)", ReserveEquation: "C/σ_v",
 	},
 }
 
 func loaded(s Section) bool { return s.Mises() > 0 }
 
-func allowableYield(s Section) float64 { return s.Metal.Sy / s.Yield }
-func allowableShear(s Section) float64 { return ShearYield(s.Metal.Sy) / s.Yield }
+func allowableYield(s Section) float64 { return s.Metal.Sy / (s.Yield * fitting(s.Factors)) }
+func allowableShear(s Section) float64 {
+	return ShearYield(s.Metal.Sy) / (s.Yield * fitting(s.Factors))
+}
 
 func outSource(s Section) string {
 	switch {
@@ -69,6 +71,7 @@ var sectionGivens = []sectionRow{
 	check.Line("Su", "ultimate strength", "", "MPa", "material", func(s Section) float64 { return s.Metal.Su }),
 	check.Line("f_y", "design factor on yield", "", "", "car file", func(s Section) float64 { return s.Yield }),
 	check.Line("f_u", "design factor on ultimate", "", "", "car file", func(s Section) float64 { return s.Ultimate }),
+	check.Line("f_f", "fitting factor", "", "", "car file at an eye; 1 at the pivot", func(s Section) float64 { return fitting(s.Factors) }),
 	check.Line("N", "force outward from the pivot", "", "N", "load path", func(s Section) float64 { return s.Outward }),
 	check.Line("V", "force across, in the plane of the rocker", "", "N", "load path", func(s Section) float64 { return s.Across }),
 	check.Line("W", "force along the axis", "", "N", "load path", func(s Section) float64 { return s.Along }),
