@@ -54,3 +54,15 @@ func endLoad(f loads.Forces, link, end int) ends.Load {
 	}
 	return l
 }
+
+// remarkEnds says by how much the capacities at the ends are lower than the design
+// factors alone would have them.
+func (r *Results) remarkEnds() {
+	for _, axle := range r.Car.Axles {
+		for _, p := range axle.Parts {
+			if p.Ends[OuterEnd].Given() || p.Ends[InnerEnd].Given() {
+				r.note(Remark, "at the ends of members a fitting factor of %g is in every capacity, on top of the design factors; the partial factors of EN 1993-1-8 are not applied besides", r.Car.Factors.Fitting)
+			}
+		}
+	}
+}

@@ -26,6 +26,7 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	for _, w := range r.Car.Warnings {
 		r.note(Warning, "%s", w)
 	}
+	r.remarkEnds()
 	r.remarkMaterials()
 	r.remarkGeometry(statics)
 	r.remarkCases()

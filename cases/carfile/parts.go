@@ -29,6 +29,7 @@ func (b *builder) readParts(it *item) {
 		}
 		if b.parts.own[name.text] != nil {
 			b.refuse(name, quoted(name.text)+" is the name of another part of this list", "give the part a name of its own")
+			b.parts.lost = true
 			continue
 		}
 		b.parts.own[name.text] = b.readPart(e)
@@ -40,7 +41,6 @@ func (b *builder) readPart(e *item) *part {
 	th := e.at("thread")
 	if th.given && e.at("kind").text == sphericalBearing {
 		b.refuse(th, "a "+sphericalBearing+" has no thread", "take thread out, or write kind: "+rodEnd)
-		return p
 	}
 	if th.given {
 		size := b.size(th.at("size"))
