@@ -12,6 +12,7 @@ import (
 
 	"sixlink/loads"
 	"sixlink/members"
+	"sixlink/members/ends"
 )
 
 // G is the standard acceleration of free fall, m/s² (ISO 80000-3; CGPM 1901).
@@ -48,6 +49,8 @@ type Car struct {
 	Axles   [2]Axle // front, rear
 	Cases   []Case
 	Doubts  []string // what reading assumed and every report must say
+
+	Warnings []string // the same, where it may hide a weakness
 }
 
 // A Vehicle is the car as one body.
@@ -96,7 +99,8 @@ type Axle struct {
 // A Part is what a member is made of. Its length comes from the geometry.
 type Part struct {
 	Strut  members.Strut
-	Number string // part number
+	Ends   [2]ends.End // outer, inner
+	Number string      // part number
 	Notes  string
 }
 

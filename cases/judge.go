@@ -108,7 +108,8 @@ func (r *Results) MemberItems(corner, link, k int) []check.Item {
 	p, f := r.Car.Axles[axleOf(corner)].Parts[link], r.Corners[corner].Forces[k]
 	load := members.Load{Axial: f.Axial[link], Bending: f.Bending[link]}
 	strut := members.Subject{Strut: p.Strut, Load: load, Factors: r.Car.Factors}
-	return []check.Item{check.ItemOf("", members.Checks, strut, members.Givens)}
+	items := []check.Item{check.ItemOf("", members.Checks, strut, members.Givens)}
+	return append(items, r.endItems(corner, link, k)...)
 }
 
 // MemberNames are the names that the working takes: the links, and the rocker.

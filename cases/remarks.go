@@ -23,6 +23,10 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	for _, d := range r.Car.Doubts {
 		r.note(Remark, "%s", d)
 	}
+	for _, w := range r.Car.Warnings {
+		r.note(Warning, "%s", w)
+	}
+	r.remarkEnds()
 	r.remarkMaterials()
 	r.remarkRockers()
 	r.remarkGeometry(statics)

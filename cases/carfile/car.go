@@ -16,8 +16,11 @@ type builder struct {
 	turn    turn
 	lost    bool // the axes could not be read: nothing is known of directions
 	metals  metals
+	parts   parts
 	refused struct{ acceleration, moment bool } // for the sake of the axes, once
 }
+
+func (b *builder) warn(text string) { b.car.Warnings = append(b.car.Warnings, text) }
 
 func (b *builder) doubt(text string) { b.car.Doubts = append(b.car.Doubts, text) }
 
@@ -27,6 +30,7 @@ func (b *builder) build(top *item) {
 	b.vehicle(top.at("vehicle"))
 	b.factors(top.at("design_factors"))
 	b.materials(top.at("materials"))
+	b.readParts(top.at("parts"))
 	for i, name := range cases.AxleNames {
 		b.car.Axles[i] = b.axle(top.at(name))
 	}

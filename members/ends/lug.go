@@ -20,6 +20,8 @@ type Lug struct {
 	// Coefficients read from the curves of AFFDL-TR-69-42, 9.3; 0: not given.
 	NetCoefficient   float64 // of the net section
 	ShearCoefficient float64 // of shear-out and bearing together
+
+	CoefficientSource string
 }
 
 // cos40 is the cosine of the 40° at which the shear-out planes leave the hole.
@@ -88,9 +90,13 @@ func (s Subject) tearsLug() bool { return s.hasLug() && s.pulls(s.joint()) }
 
 func netSource(s Subject) string {
 	if s.Lug.NetCoefficient > 0 {
-		return "AFFDL-TR-69-42, 9.3, coefficient from the car file"
+		return "AFFDL-TR-69-42, 9.3; coefficient: " + s.Lug.CoefficientSource
 	}
 	return "Bruhn, D1, simplified, from memory"
+}
+
+func lugCurveSource(s Subject) string {
+	return "AFFDL-TR-69-42, 9.3.1, limit for soft metals from memory; coefficient: " + s.Lug.CoefficientSource
 }
 
 var lugChecks = []check.Check[Subject]{
@@ -125,7 +131,7 @@ var lugChecks = []check.Check[Subject]{
 		Steps:    check.NoSteps[Subject], CapacityEquation: "t_l·D_l·S_bl/(f_u·f_f)", ReserveEquation: "C/F",
 	},
 	{
-		Name: "lug, shear and bearing by coefficient", Unit: "N", Source: check.Always[Subject]("AFFDL-TR-69-42, 9.3.1, coefficient from the car file; limit for soft metals from memory"),
+		Name: "lug, shear and bearing by coefficient", Unit: "N", Source: lugCurveSource,
 		Applies: func(s Subject) bool { return s.tearsLug() && s.Lug.ShearCoefficient > 0 }, Demand: Subject.joint,
 		Capacity: func(s Subject) float64 { return s.onUltimate(s.Lug.shearBearing()) },
 		Steps:    shearBearingSteps, CapacityEquation: "P_l/(f_u·f_f)", ReserveEquation: "C/F",

@@ -169,7 +169,7 @@ func TestLugByHand(t *testing.T) {
 // A = 144.51 mm², Z = 2·I/OD = 770.1 mm³ with I = π·(25⁴ − 21⁴)/64 = 9628.2 mm⁴.
 func TestWeldByHand(t *testing.T) {
 	s := Subject{
-		End:  End{Weld: &Weld{Throat: 3, Strength: 450, KnockYield: 0.48, KnockUltimate: 0.67}},
+		End:  End{Weld: &Weld{Throat: 3, Filler: 200, KnockYield: 0.48, KnockUltimate: 0.67}},
 		Load: Load{Axial: -10e3, Bending: 20e3}, Tube: members.Tube{OD: 25, Wall: 2},
 		Metal: materials.Metal{Sy: 240, Su: 260}, Factors: ones,
 	}
@@ -178,12 +178,23 @@ func TestWeldByHand(t *testing.T) {
 		check            string
 		demand, capacity float64
 	}{
-		{"weld, throat", throat, 450 / 1.7320508},
+		{"weld, throat", throat, 200 / 1.7320508},
 		{"tube beside the weld, yield", beside, 0.48 * 240},
 		{"tube beside the weld, ultimate", beside, 0.67 * 260},
 	} {
 		if f := finding(t, s, tt.check); !near(f.Demand, tt.demand, 1e-4) || !near(f.Capacity, tt.capacity, 1e-6) {
 			t.Errorf("%s: %.3f of %.3f MPa, want %.3f of %.3f", tt.check, f.Demand, f.Capacity, tt.demand, tt.capacity)
+		}
+	}
+}
+
+// The weld is as strong as the weaker of filler and tube; without a filler's strength
+// as the tube beside it (EN 1993-1-8:2005, 4.5.3: the weaker part joined, from memory).
+func TestWeldStrength(t *testing.T) {
+	for _, tt := range []struct{ filler, want float64 }{{200, 200}, {300, 260}, {0, 174.2}} {
+		s := Subject{End: End{Weld: &Weld{Filler: tt.filler, KnockUltimate: 0.67}}, Metal: metal(240, 260)}
+		if got := s.weldStrength(); !near(got, tt.want, 1e-12) {
+			t.Errorf("filler %g MPa: weld %g MPa, want %g", tt.filler, got, tt.want)
 		}
 	}
 }

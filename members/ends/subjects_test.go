@@ -112,7 +112,7 @@ func (d drawing) end() End {
 		Bolt:    d.bolt(),
 		Lug:     d.lug(),
 		Weld: &Weld{
-			Throat: d.float("throat", 1, 5), Strength: d.float("f_w", 150, 900),
+			Throat: d.float("throat", 1, 5), Filler: d.maybe("filler", 150, 900),
 			KnockYield: d.float("ρ_y", 0.3, 1), KnockUltimate: d.float("ρ_u", 0.3, 1), KnockSource: "drawn",
 		},
 		Insert: &Insert{

@@ -8,13 +8,12 @@ import (
 
 // A Weld is a fillet all round the tube, square to it.
 type Weld struct {
-	Throat   float64 // mm
-	Strength float64 // ultimate tensile strength of the weld, the filler's or the tube's, MPa
+	Throat float64 // mm
+	Filler float64 // ultimate tensile strength of the filler, MPa; 0: not given
 
 	// Shares of the tube's strength that are left beside the weld.
 	KnockYield, KnockUltimate float64
 	KnockSource               string
-	Doubt                     string // a remark that must travel with every result; empty: none
 }
 
 // area returns the area of the throat round the tube, mm².
@@ -26,6 +25,17 @@ func (s Subject) throatArea() float64 { return math.Pi * s.Tube.OD * s.Weld.Thro
 //
 //	Z_w = π·OD²·a/4
 func (s Subject) throatModulus() float64 { return math.Pi * s.Tube.OD * s.Tube.OD * s.Weld.Throat / 4 }
+
+// weldStrength returns the ultimate tensile strength of the weld, MPa: that of the
+// weaker part joined, where the filler's is not given the tube's beside the weld.
+//
+//	f_w = min(f_filler; Su), or ρ_u·Su
+func (s Subject) weldStrength() float64 {
+	if s.Weld.Filler > 0 {
+		return math.Min(s.Weld.Filler, s.Metal.Su)
+	}
+	return s.Weld.KnockUltimate * s.Metal.Su
+}
 
 // throatStress returns the stress of the throat in whatever direction, MPa: the size
 // of the force over the area, as the simplified method of EN 1993-1-8 has it.
@@ -46,8 +56,8 @@ var weldChecks = []check.Check[Subject]{
 	{
 		Name: "weld, throat", Unit: "MPa", Source: check.Always[Subject]("EN 1993-1-8:2005, 4.5.3.3, with β_w = 1 and without γ_M2, from memory"),
 		Applies: Subject.hasWeld, Demand: Subject.throatStress,
-		Capacity: func(s Subject) float64 { return s.onUltimate(s.Weld.Strength / sqrt3) },
-		Steps:    rows(throatRows), CapacityEquation: "f_w/(√(3)·f_u·f_f)", ReserveEquation: "C/τ_w",
+		Capacity: func(s Subject) float64 { return s.onUltimate(s.weldStrength() / sqrt3) },
+		Steps:    throatSteps, CapacityEquation: "f_w/(√(3)·f_u·f_f)", ReserveEquation: "C/τ_w",
 	},
 	{
 		Name: "tube beside the weld, yield", Unit: "MPa", Source: func(s Subject) string { return s.Weld.KnockSource },
@@ -69,9 +79,19 @@ var weldGiven = []row{
 	line("Sy", "yield strength of the tube", "", "MPa", "material", func(s Subject) float64 { return s.Metal.Sy }),
 	line("Su", "ultimate strength of the tube", "", "MPa", "material", func(s Subject) float64 { return s.Metal.Su }),
 	given("a_w", "throat of the weld", "mm", func(s Subject) float64 { return s.Weld.Throat }),
-	line("f_w", "ultimate strength of the weld", "", "MPa", "car file, not above the tube's; without it the tube's beside the weld", func(s Subject) float64 { return s.Weld.Strength }),
 	line("ρ_y", "share of the yield strength beside the weld", "", "", "car file, or the table of welds", func(s Subject) float64 { return s.Weld.KnockYield }),
 	line("ρ_u", "share of the ultimate strength beside the weld", "", "", "car file, or the table of welds", func(s Subject) float64 { return s.Weld.KnockUltimate }),
+}
+
+// throatSteps lead to the stress of the throat and the strength of the weld.
+func throatSteps(s Subject) []check.Step {
+	strength := line("f_w", "ultimate strength of the weld: the tube's beside it", "ρ_u·Su", "MPa", "", Subject.weldStrength)
+	if s.Weld.Filler > 0 {
+		filler := given("f_filler", "ultimate strength of the filler", "MPa", func(s Subject) float64 { return s.Weld.Filler })
+		strength = line("f_w", "ultimate strength of the weld: not above the tube's", "min(f_filler; Su)", "MPa", "", Subject.weldStrength)
+		return check.Put(s, throatRows, []row{filler, strength})
+	}
+	return check.Put(s, throatRows, []row{strength})
 }
 
 var throatRows = []row{
