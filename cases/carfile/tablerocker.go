@@ -12,13 +12,13 @@ var rockerPlatesKey = Key{
 	Name: "plates", Kind: Mapping, Absent: "the rocker's plates are not checked", Doc: "what the rocker is made of",
 	Keys: []Key{
 		{Name: "count", Kind: Choice, Required: true, Choices: []string{"1", "2"}, Doc: "the number of plates"},
-		size("thickness", "the thickness of each plate"),
+		rockerSize("thickness", "the thickness of each plate"),
 		{Name: "spacing", Kind: Number, Dimension: Length, Range: Range{Max: 500, Above: true}, Absent: "one plate", Doc: "the distance of the middles of two plates"},
 		{Name: "joined", Kind: Flag, Default: "false", Doc: "true where webs or walls join two plates along the arms, so that they carry a load along the axis as a couple"},
 		{Name: "material", Kind: Text, Required: true, Doc: "the name of the material"},
 		{Name: "pivot", Kind: Mapping, Required: true, Doc: "the plate at the pivot", Keys: []Key{
 			{Name: "bore", Kind: Number, Dimension: Length, Range: Range{Max: 500}, Required: true, Doc: "the bore of the plate at the pivot, 0 for none"},
-			size("width", "the smallest width of the plate through the middle of the pivot"),
+			rockerSize("width", "the smallest width of the plate through the middle of the pivot"),
 		}},
 		rockerEye("rod"), rockerEye("spring"), rockerEye("anti_roll"),
 	},
@@ -26,13 +26,13 @@ var rockerPlatesKey = Key{
 
 func rockerEye(name string) Key {
 	return Key{Name: name, Kind: Mapping, Absent: "this eye is not checked", Doc: "the eye of the " + name, Keys: []Key{
-		size("hole", "the hole of the eye"),
-		size("width", "the smallest width of the plate through the middle of the hole"),
-		size("edge", "the smallest distance from the middle of the hole to the edge of the plate"),
+		rockerSize("hole", "the hole of the eye"),
+		rockerSize("width", "the smallest width of the plate through the middle of the hole"),
+		rockerSize("edge", "the smallest distance from the middle of the hole to the edge of the plate"),
 	}}
 }
 
-func size(name, doc string) Key {
+func rockerSize(name, doc string) Key {
 	return Key{Name: name, Kind: Number, Dimension: Length, Range: Range{Max: 500, Above: true}, Required: true, Doc: doc}
 }
 
@@ -48,7 +48,7 @@ var rockerBearingsKey = Key{
 var torsionBarKey = Key{
 	Name: "torsion_bar_section", Kind: Mapping, With: "torsion_bar", Absent: "the torsion bar is not checked", Doc: "the working section of the torsion bar",
 	Keys: []Key{
-		size("diameter", "the outer diameter"),
+		rockerSize("diameter", "the outer diameter"),
 		{Name: "bore", Kind: Number, Dimension: Length, Range: Range{Max: 500}, Default: "0", Doc: "the bore, 0 for a solid bar"},
 		{Name: "material", Kind: Text, Required: true, Doc: "the name of the material"},
 		{Name: "shear_strength", Kind: Number, Dimension: Stress, Range: Range{Min: 1, Max: 5000}, Absent: "the yield strength of the material over √3", Doc: "the yield strength in shear"},
@@ -60,7 +60,7 @@ var pivotBoltKey = Key{
 	Keys: []Key{
 		{Name: "size", Kind: Text, Required: true, Doc: "the thread of the bolt, such as M8 or M10x1.25", Also: []string{"thread"}},
 		{Name: "class", Kind: Choice, Required: true, Choices: fasteners.ClassNames, Doc: "the property class", Also: []string{"grade"}},
-		size("support", "the span of the two supports of the bolt on the chassis, middle to middle"),
+		rockerSize("support", "the span of the two supports of the bolt on the chassis, middle to middle"),
 		{Name: "section", Kind: Choice, Default: boltThreads, Choices: []string{boltThreads, boltShank}, Doc: "the part of the bolt that bends and shears"},
 	},
 }
