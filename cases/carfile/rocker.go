@@ -18,9 +18,7 @@ func (b *builder) rockerParts(it *item) *cases.Rocker {
 		out.Plates = b.plates(plates, it)
 	}
 	if bearings := it.at("bearings"); bearings.given {
-		out.Bearings = &rocker.Ratings{
-			Part: bearings.at("part").text, Radial: bearings.at("radial_rating").number(), Thrust: bearings.at("thrust_rating").number(),
-		}
+		out.Bearings = b.pivotBearings(bearings)
 	}
 	if bar := it.at("torsion_bar_section"); bar.given {
 		out.Bar = b.torsionBar(bar, it)
@@ -93,6 +91,28 @@ func (b *builder) wider(width, opening *item, what string) {
 		b.refuse(width, fmt.Sprintf("%s mm is not more than %s, %s mm", short(width.number()), what, short(opening.number())),
 			"give the width of the plate with the opening in it")
 	}
+}
+
+// pivotBearings reads the ratings of the pivot's bearings, which the file gives there or
+// in the list of parts.
+func (b *builder) pivotBearings(it *item) *rocker.Ratings {
+	part, radial := it.at("part"), it.at("radial_rating")
+	out := &rocker.Ratings{
+		Part: part.text, Radial: radial.number(), Thrust: it.at("thrust_rating").number(), Source: it.at("source").text,
+	}
+	if radial.given {
+		return out
+	}
+	if !part.given && it.good {
+		b.refuse(it, "there is neither radial_rating nor part", "add radial_rating: "+it.key.find("radial_rating").value())
+	}
+	if p := b.partOf(part); p != nil {
+		out.Radial = p.bearing.Radial
+		if out.Source == "" {
+			out.Source = p.bearing.Source
+		}
+	}
+	return out
 }
 
 func (b *builder) torsionBar(it, parent *item) *rocker.Bar {

@@ -35,7 +35,8 @@ var rockerEdits = []edit{
 	platesEdit("eye of a spring that is not there", "count: 1, thickness: 6, pivot: {bore: 24, width: 44}, spring: {hole: 8, width: 22, edge: 11}"),
 	rockerEdit("plates of unknown material", "plates: {count: 1, thickness: 6, material: 7076-T6, pivot: {bore: 24, width: 44}}"),
 	rockerEdit("plates too thick for the material", "plates: {count: 1, thickness: 160, material: 25CrMo4+QT, pivot: {bore: 24, width: 44}}"),
-	rockerEdit("bearings without rating", "bearings: {part: A1}"),
+	rockerEdit("bearings without rating", "bearings: {thrust_rating: 4 kN}"),
+	rockerEdit("bearings of an unknown part", "bearings: {part: A1}"),
 	rockerEdit("bearings rated in mass", "bearings: {radial_rating: 900 kg}"),
 	rockerEdit("torsion bar all bore", "torsion_bar_section: {diameter: 20, bore: 20, material: 25CrMo4+QT}"),
 	rockerEdit("torsion bar without material", "torsion_bar_section: {diameter: 20}"),
@@ -93,5 +94,19 @@ func TestRockerKeys(t *testing.T) {
 	}
 	if b := r.Bolt; b.Size != "M10" || b.Class.Name != "10.9" || b.Support != 62 || b.Threads {
 		t.Errorf("pivot bolt %+v", b)
+	}
+}
+
+// Bearings without a rating of their own take that of their part.
+func TestRockerBearingsOfThePartsList(t *testing.T) {
+	text := edited(t, example(t, "hillclimb-pushrod.yaml"), torsionBar, torsionBar+"    bearings: {part: B-17}\n")
+	text += "\nparts:\n  - {part: B-17, kind: spherical bearing, radial_rating: 21 kN, source: invented for this test}\n"
+	file, err := Read("car.yaml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := rocker.Ratings{Part: "B-17", Radial: 21000, Source: "invented for this test"}
+	if got := *file.Car.Axles[cases.Front].Rocker.Bearings; got != want {
+		t.Errorf("bearings %+v, want %+v", got, want)
 	}
 }

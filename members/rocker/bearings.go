@@ -7,6 +7,7 @@ type Ratings struct {
 	Part   string  // part number; empty: not given
 	Radial float64 // N
 	Thrust float64 // N; 0: not given, thrust is not judged
+	Source string  // of the ratings; empty: not given
 }
 
 // Bearings are the two bearings of the pivot, alike, with their load: the radial force of
@@ -43,10 +44,14 @@ var BearingChecks = []check.Check[Bearings]{
 func radialCapacity(b Bearings) float64 { return b.Ratings.Radial / (b.Ultimate * fitting(b.Factors)) }
 
 func ratingSource(b Bearings) string {
+	out := sourceRating
 	if b.Part != "" {
-		return sourceRating + ", part " + b.Part
+		out += "; part " + b.Part
 	}
-	return sourceRating
+	if b.Source != "" {
+		out += ": " + b.Source
+	}
+	return out
 }
 
 // Reactions returns the reactions of two supports A and B, span apart, to a force at a
