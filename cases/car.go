@@ -12,6 +12,7 @@ import (
 
 	"sixlink/loads"
 	"sixlink/members"
+	"sixlink/members/ends"
 )
 
 // G is the standard acceleration of free fall, m/s² (ISO 80000-3; CGPM 1901).
@@ -90,12 +91,14 @@ type Axle struct {
 	UnsprungMass float64 // one corner, kg
 	Corner       loads.Corner
 	Parts        [loads.NumLinks]Part
+	Rocker       *Rocker // nil: the file says nothing of it beyond its points
 }
 
 // A Part is what a member is made of. Its length comes from the geometry.
 type Part struct {
 	Strut  members.Strut
-	Number string // part number
+	Ends   [2]ends.End // outer, inner
+	Number string      // part number
 	Notes  string
 }
 

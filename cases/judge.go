@@ -114,12 +114,8 @@ func (r *Results) MemberItems(corner, link, k int) []check.Item {
 	p, f := r.Car.Axles[axleOf(corner)].Parts[link], r.Corners[corner].Forces[k]
 	load := members.Load{Axial: f.Axial[link], Bending: f.Bending[link]}
 	strut := members.Subject{Strut: p.Strut, Load: load, Factors: r.Car.Factors}
-	return []check.Item{check.ItemOf("", members.Checks, strut, members.Givens)}
-}
-
-// RockerItems returns what is judged at the rocker of a corner in one case.
-func (r *Results) RockerItems(corner, k int) []check.Item {
-	return nil
+	items := []check.Item{check.ItemOf("", members.Checks, strut, members.Givens)}
+	return append(items, r.endItems(corner, link, k)...)
 }
 
 // MemberNames are the names that the working takes: the links, and the rocker.

@@ -26,7 +26,9 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	for _, d := range r.Car.Doubts {
 		r.note(Warning, "%s", d)
 	}
+	r.remarkEnds()
 	r.remarkMaterials()
+	r.remarkRockers()
 	r.remarkGeometry(statics)
 	r.remarkCases()
 	r.remarkFriction()

@@ -18,8 +18,10 @@ func hillclimb(carrier Carrier) Corner {
 	c := Corner{Carrier: carrier, Centre: vec(0, 740, 285), Contact: vec(0, 740, 0), Spin: vec(0, 1, 0)}
 	upper, lower := vec(-14, 655, 400), vec(8, 690, 165)
 	c.Links = [NumLinks]Link{
-		{Outer: upper, Inner: vec(150, 265, 372)}, {Outer: upper, Inner: vec(-190, 285, 362)},
-		{Outer: lower, Inner: vec(190, 200, 140)}, {Outer: lower, Inner: vec(-230, 210, 138)},
+		{Outer: upper, Inner: vec(150, 265, 372)},
+		{Outer: upper, Inner: vec(-190, 285, 362)},
+		{Outer: lower, Inner: vec(190, 200, 140)},
+		{Outer: lower, Inner: vec(-230, 210, 138)},
 		{Outer: vec(95, 672, 205), Inner: vec(88, 232, 186)},
 	}
 	pivot, spring, antiRoll := vec(0, 234, 422), Line{vec(0, 201, 466), vec(0, 28, 458)}, Line{vec(0, 205, 462), vec(0, 205, 330)}
@@ -33,8 +35,10 @@ func hillclimb(carrier Carrier) Corner {
 		c.Centre, c.Contact = vec(-2550, 720, 300), vec(-2550, 720, 0)
 		upper, lower = vec(-2540, 650, 420), vec(-2555, 670, 170)
 		c.Links = [NumLinks]Link{
-			{Outer: upper, Inner: vec(-2380, 280, 385)}, {Outer: upper, Inner: vec(-2700, 270, 375)},
-			{Outer: lower, Inner: vec(-2330, 210, 150)}, {Outer: lower, Inner: vec(-2730, 205, 145)},
+			{Outer: upper, Inner: vec(-2380, 280, 385)},
+			{Outer: upper, Inner: vec(-2700, 270, 375)},
+			{Outer: lower, Inner: vec(-2330, 210, 150)},
+			{Outer: lower, Inner: vec(-2730, 205, 145)},
 			{Outer: vec(-2660, 655, 230), Inner: vec(-2690, 235, 200)},
 			{Outer: vec(-2550, 600, 200), Inner: vec(-2545, 265, 480)},
 		}

@@ -66,15 +66,19 @@ func TestFreeBodiesNameTheirActions(t *testing.T) {
 			"upright":           {road, inertia, torque, "upper_front_leg", "upper_rear_leg", "track_rod", "lower_ball_joint"},
 			"carrying wishbone": {"lower_ball_joint", "lower_front_leg", "lower_rear_leg", "rod"},
 			"rocker":            {"rod", "spring", "anti_roll_link", "bearing 1", "bearing 2", "thrust"},
-			"whole corner": {road, inertia, torque, "upper_front_leg", "upper_rear_leg", "lower_front_leg", "lower_rear_leg", "track_rod",
-				"spring", "anti_roll_link", "bearing 1", "bearing 2", "thrust"},
+			"whole corner": {
+				road, inertia, torque, "upper_front_leg", "upper_rear_leg", "lower_front_leg", "lower_rear_leg", "track_rod",
+				"spring", "anti_roll_link", "bearing 1", "bearing 2", "thrust",
+			},
 		}},
 		{"rod on the upper wishbone, torsion bar", bar, false, map[string][]string{
 			"upright":           {road, inertia, "lower_front_leg", "lower_rear_leg", "track_rod", "upper_ball_joint"},
 			"carrying wishbone": {"upper_ball_joint", "upper_front_leg", "upper_rear_leg", "rod"},
 			"rocker":            {"rod", "bearing 1", "bearing 2", "thrust", "torsion bar"},
-			"whole corner": {road, inertia, "upper_front_leg", "upper_rear_leg", "lower_front_leg", "lower_rear_leg", "track_rod",
-				"bearing 1", "bearing 2", "thrust", "torsion bar"},
+			"whole corner": {
+				road, inertia, "upper_front_leg", "upper_rear_leg", "lower_front_leg", "lower_rear_leg", "track_rod",
+				"bearing 1", "bearing 2", "thrust", "torsion bar",
+			},
 		}},
 	} {
 		s := mustStatics(t, tt.corner)

@@ -219,8 +219,10 @@ func TestMechanismIsTheScrewThatWasBuilt(t *testing.T) {
 
 // The error says what is left free, where, by which limit it is judged and who is at fault.
 func TestMechanismError(t *testing.T) {
-	turn := &Mechanism{Body: "upright", Turns: true, Axis: vec(0.08, -0.13, 0.988), Through: vec(0, 575.61, 188.14), Cond: math.Inf(1),
-		Shares: [NumLinks]float64{UpperRearLeg: 0.17, LowerRearLeg: 0.52, TrackRod: 0.83, Rod: 0.049, UpperFrontLeg: 0.05}}
+	turn := &Mechanism{
+		Body: "upright", Turns: true, Axis: vec(0.08, -0.13, 0.988), Through: vec(0, 575.61, 188.14), Cond: math.Inf(1),
+		Shares: [NumLinks]float64{UpperRearLeg: 0.17, LowerRearLeg: 0.52, TrackRod: 0.83, Rod: 0.049, UpperFrontLeg: 0.05},
+	}
 	slide := &Mechanism{Body: "carrying wishbone", Axis: vec(1, 0, 0), Cond: 23456.7, Shares: [NumLinks]float64{Rod: 1}}
 	for _, tt := range []struct {
 		m    *Mechanism
@@ -245,4 +247,19 @@ func distinct(c Corner) float64 {
 	svd.Factorize(s.equilibrium(c.frame()), mat.SVDNone)
 	values := svd.Values(nil)
 	return values[len(values)-2] / values[0]
+}
+
+// Hardpoints that make no direction are refused, without a motion that nobody could name.
+func TestHardpointsThatGiveNoDirection(t *testing.T) {
+	everyCarrier(t, func(t *testing.T, c Corner) {
+		nowhere, short := c, c
+		nowhere.Links[LowerRearLeg].Inner.X = math.NaN()
+		short.Links[TrackRod].Inner = short.Links[TrackRod].Outer
+		for name, c := range map[string]Corner{"NaN": nowhere, "link without length": short} {
+			s, err := NewStatics(c)
+			if err == nil || s != nil || !strings.Contains(err.Error(), "check the hardpoints") {
+				t.Errorf("%s: NewStatics = %v, error %v; want an error that points at the hardpoints", name, s, err)
+			}
+		}
+	})
 }

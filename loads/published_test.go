@@ -17,7 +17,9 @@ func on(at r3.Vec, ends [3]r3.Vec, order [NumLinks]int) Corner {
 		return Link{Outer: r3.Add(at, outer), Inner: r3.Add(at, r3.Add(outer, along))}
 	}
 	links := [NumLinks]Link{
-		{Outer: at, Inner: ends[0]}, {Outer: at, Inner: ends[1]}, {Outer: at, Inner: ends[2]},
+		{Outer: at, Inner: ends[0]},
+		{Outer: at, Inner: ends[1]},
+		{Outer: at, Inner: ends[2]},
 		from(x, y), from(y, z), from(z, x),
 	}
 	c := Corner{Centre: at, Contact: at, Spin: vec(0, 1, 0)}
@@ -32,9 +34,12 @@ var inOrder = [NumLinks]int{0, 1, 2, 3, 4, 5}
 // plateOnSixRods is STA-01; ft and lb are only labels here.
 var plateOnSixRods = withTubes(Corner{
 	Links: [NumLinks]Link{
-		{Outer: vec(0, 3, 0), Inner: vec(7, 9, 6)}, {Outer: vec(-4, 3, 0), Inner: vec(-4, 3, 6)},
-		{Outer: vec(-4, -3, 0), Inner: vec(-7, -9, 6)}, {Outer: vec(0, -3, 0), Inner: vec(4, -15, 6)},
-		{Outer: vec(4, -3, 0), Inner: vec(12, -3, 6)}, {Outer: vec(4, 3, 0), Inner: vec(7, 5, 6)},
+		{Outer: vec(0, 3, 0), Inner: vec(7, 9, 6)},
+		{Outer: vec(-4, 3, 0), Inner: vec(-4, 3, 6)},
+		{Outer: vec(-4, -3, 0), Inner: vec(-7, -9, 6)},
+		{Outer: vec(0, -3, 0), Inner: vec(4, -15, 6)},
+		{Outer: vec(4, -3, 0), Inner: vec(12, -3, 6)},
+		{Outer: vec(4, 3, 0), Inner: vec(7, 5, 6)},
 	},
 	Spin: vec(0, 1, 0), // centre and contact in the origin, where the weight acts
 }, 1e7, 0.02)
@@ -51,26 +56,30 @@ var publishedFrames = []struct {
 }{
 	{
 		"plate on six rods, lb", plateOnSixRods, vec(0, 0, -576),
-		[NumLinks]float64{319, -192, 648, -182, -110, 357}, 1e-9,
+		[NumLinks]float64{319, -192, 648, -182, -110, 357},
+		1e-9,
 		"Auburn University, ME 232 class problem \"Plate supported by 6 rods\" (1997): data read; " +
 			"the whole numbers solve it exactly: 29(7,6,6)-32(0,0,6)+72(-3,-6,6)-13(4,-12,6)-11(8,0,6)+51(3,2,6) = (0,0,576)",
 	},
 	{
 		"tripod, lb: A and B stand below D, so that a load downwards presses on them",
 		on(vec(-2.5, 5, 4.33), [3]r3.Vec{{}, {X: -5}, {X: -2.5, Z: 4.33}}, inOrder), vec(0, 0, -250),
-		[NumLinks]float64{-204.1, -204.1, 288.7}, 0.05,
+		[NumLinks]float64{-204.1, -204.1, 288.7},
+		0.05,
 		"K. Gramoll, eCourses Statics, section 6.3 example: 204.1 printed, 288.7 recomputed from its data; signs by inspection",
 	},
 	{
 		"joint of two mirrored members, kN: the thrust along y is held by a third",
 		on(vec(0.2870, -0.6929, 1), [3]r3.Vec{{Y: -1}, {X: 0.5740, Y: -1}, {X: 0.2870, Y: 1, Z: 1}}, inOrder), vec(0, 0, -300),
-		[NumLinks]float64{-162.7, -162.7, -2 * 162.7 * 0.2830}, 0.05,
+		[NumLinks]float64{-162.7, -162.7, -2 * 162.7 * 0.2830},
+		0.05,
 		"K. Gramoll, eCourses Statics, section 6.3 case: 162.7 and the direction (0.2645, 0.2830, 0.9217) printed; the third by statics",
 	},
 	{
 		"three members that meet in a point",
 		on(r3.Vec{}, [3]r3.Vec{{X: -3, Y: -4, Z: 8}, {X: -3, Y: 4, Z: 8}, {X: 1}}, inOrder), vec(0, 0, -40),
-		[NumLinks]float64{23.6, 23.6, 15.0}, 0.05,
+		[NumLinks]float64{23.6, 23.6, 15.0},
+		0.05,
 		"R. C. Hibbeler, Statics, Example 3.7",
 	},
 }

@@ -224,3 +224,22 @@ func TestBracketShrinksToTheBallJoint(t *testing.T) {
 		}
 	}
 }
+
+// Legs of a carrying wishbone need their sections: without, nothing passes for a result.
+func TestCarryingLegsNeedSections(t *testing.T) {
+	for _, carrier := range []Carrier{UpperWishbone, LowerWishbone} {
+		front, _, _ := carrier.Legs()
+		for name, remove := range map[string]func(*Link){"EA": func(l *Link) { l.EA = 0 }, "EI": func(l *Link) { l.EI = 0 }} {
+			c := hillclimb(carrier)
+			remove(&c.Links[front])
+			s, err := NewStatics(c)
+			if err != nil {
+				continue
+			}
+			w := WheelLoad{Force: vec(0, 0, 3000)}
+			if f, _ := SolveAxle(s, s, w, w); f.Residual <= 1e-9 {
+				t.Errorf("%s without %s: residual %.3g, forces %v; want a failure", CarrierNames[carrier], name, f.Residual, f.Axial)
+			}
+		}
+	}
+}

@@ -38,6 +38,7 @@ func (b *builder) axle(it *item) cases.Axle {
 	}
 	if rocker := it.at("rocker"); rocker.given {
 		c.Rocker = b.rocker(rocker, it.at("rod").at("inner"))
+		a.Rocker = b.rockerParts(rocker)
 	}
 	b.wheel(wheel)
 	b.plausible(it)

@@ -16,6 +16,7 @@ type builder struct {
 	turn    turn
 	lost    bool // the axes could not be read: nothing is known of directions
 	metals  metals
+	parts   parts
 	refused struct{ acceleration, moment bool } // for the sake of the axes, once
 }
 
@@ -27,6 +28,7 @@ func (b *builder) build(top *item) {
 	b.vehicle(top.at("vehicle"))
 	b.factors(top.at("design_factors"))
 	b.materials(top.at("materials"))
+	b.readParts(top.at("parts"))
 	for i, name := range cases.AxleNames {
 		b.car.Axles[i] = b.axle(top.at(name))
 	}
@@ -76,6 +78,7 @@ func (b *builder) factors(it *item) {
 	if it.given {
 		b.car.Factors = check.Factors{
 			Yield: it.at("yield").number(), Ultimate: it.at("ultimate").number(), Buckling: it.at("buckling").number(),
+			Fitting: it.at("fitting").number(),
 		}
 		return
 	}

@@ -40,7 +40,7 @@ func TestExampleVehicle(t *testing.T) {
 		if car.Name != "Hill-climb single-seater" || car.Revision != revision || car.Axes != "" || len(car.Doubts) != 0 {
 			t.Errorf("%s: name %q, revision %q, axes %q, doubts %q", name, car.Name, car.Revision, car.Axes, car.Doubts)
 		}
-		if car.Factors != (check.Factors{Yield: 1.25, Ultimate: 1.5, Buckling: 1.5}) {
+		if car.Factors != (check.Factors{Yield: 1.25, Ultimate: 1.5, Buckling: 1.5, Fitting: 1.15}) {
 			t.Errorf("%s: factors %+v", name, car.Factors)
 		}
 		if a, b := car.Axles[cases.Front].UnsprungMass, car.Axles[cases.Rear].UnsprungMass; a != 17 || b != 21 {

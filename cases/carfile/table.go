@@ -20,10 +20,12 @@ var car = Key{Kind: Mapping, Doc: "the car file", Keys: []Key{
 		factor("yield", "1.25", "the design factor on yield"),
 		factor("ultimate", "1.5", "the design factor on ultimate strength"),
 		factor("buckling", "1.5", "the design factor on buckling"),
+		factor("fitting", "1.15", "the fitting factor, which goes on top of the others at the ends of members"),
 	}, Doc: "the design factors that divide each capacity", Also: []string{"safety_factors", "factors"}},
 	axle("front", "the front axle, left-hand side"),
 	axle("rear", "the rear axle, left-hand side"),
 	{Name: "materials", Kind: List, Keys: materialKeys, Absent: "the built-in materials alone", Doc: "materials of your own, each with its source"},
+	partsKey,
 	casesKey,
 }}
 

@@ -59,6 +59,7 @@ var rockerKey = Key{
 			point("link", "the link's point on the anti-roll bar"),
 			share("roll_share", "the share of the roll part of the torque that the anti-roll bar carries"),
 		}, Also: []string{"arb", "anti_roll_bar", "sway_bar"}},
+		rockerPlatesKey, rockerBearingsKey, torsionBarKey, pivotBoltKey,
 	},
 }
 
@@ -76,6 +77,7 @@ func member(name string, also ...string) Key {
 		{Name: "material", Kind: Text, Required: true, Doc: "the name of the material"},
 		{Name: "effective_length_factor", Kind: Number, Range: Range{Min: 0.5, Max: 4}, Default: "1", Doc: "the effective length factor of the column, 1 between spherical joints", Also: []string{"k", "length_factor"}},
 		columnKey,
+		endsKey,
 		{Name: "part", Kind: Text, Doc: "the part number", Also: []string{"part_number"}},
 		{Name: "notes", Kind: Prose, Doc: "notes for the reader", Also: []string{"comment", "remarks"}},
 	}}

@@ -10,12 +10,16 @@ package check
 // them; Defaults are the starting values.
 type Factors struct {
 	Yield, Ultimate, Buckling float64
+
+	// Fitting goes on top of Yield and Ultimate where a member is joined to its neighbours.
+	Fitting float64
 }
 
 // Defaults are the starting values of the design factors: 1.5 from limit to
 // ultimate load is that of 14 CFR 25.303 and CS 25.303; 1.25 on yield is that of
-// NASA-STD-5001B, Table 1, protoflight; 1.5 on buckling follows the ultimate factor.
-var Defaults = Factors{Yield: 1.25, Ultimate: 1.5, Buckling: 1.5}
+// NASA-STD-5001B, Table 1, protoflight; 1.5 on buckling follows the ultimate factor;
+// 1.15 on fittings is that of 14 CFR 25.625.
+var Defaults = Factors{Yield: 1.25, Ultimate: 1.5, Buckling: 1.5, Fitting: 1.15}
 
 // A Check is one question asked of a subject of type S. A new check is a new row in
 // the table of its subject; findings, reports and working follow by themselves.

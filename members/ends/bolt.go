@@ -1,0 +1,177 @@
+package ends
+
+import (
+	"math"
+
+	"sixlink/members/check"
+	"sixlink/members/fasteners"
+)
+
+// A Bolt is the bolt or pin across the joint.
+type Bolt struct {
+	fasteners.Thread
+	Strength
+
+	Planes         int  // that shear it: 1 or 2
+	ThreadsInShear bool // a shear plane passes through the threads
+	Plates         *Plates
+}
+
+// Plates are what a bolt clamps: outer ones (one in single shear, two in double shear),
+// an inner one, and the gap on each side of the inner one.
+type Plates struct {
+	Outer, Inner, Gap      float64 // mm; Outer is the thickness of one
+	OuterYield, InnerYield float64 // MPa; InnerYield 0: not given, no bearing check
+	OuterSource            string
+	InnerSource            string
+}
+
+// effective returns the diameter of the section that is sheared and bent, mm.
+func (b Bolt) effective() float64 {
+	if b.ThreadsInShear {
+		return b.StressDiameter()
+	}
+	return b.Diameter
+}
+
+// alpha returns α_v of EN 1993-1-8:2005, Table 3.4.
+func (b Bolt) alpha() float64 {
+	return fasteners.Class{HardThreads: b.Hard}.ShearShare(b.ThreadsInShear)
+}
+
+func (s Subject) boltShear() float64 {
+	b := s.Bolt
+	return s.onUltimate(float64(b.Planes) * fasteners.ShearStrength(b.alpha(), b.Ultimate, fasteners.Circle(b.effective())))
+}
+
+func (s Subject) boltBending() float64 {
+	return s.onYield(fasteners.PinBendingStrength(fasteners.Modulus(s.Bolt.effective()), s.Bolt.Yield))
+}
+
+// moment returns the bending moment of the bolt, N·mm.
+//
+//	double shear: M = F·(b + 4·c + 2·a)/8    EN 1993-1-8:2005, Figure 3.11, from memory
+//	single shear: M = F·(a + 2·c + b)/2      from mid-plate to mid-plate: common practice, no published source
+func (b Bolt) moment(force float64) float64 {
+	p := b.Plates
+	if b.Planes == 2 {
+		return fasteners.PinMoment(force, p.Outer, p.Inner, p.Gap)
+	}
+	return force * (p.Outer + 2*p.Gap + p.Inner) / 2
+}
+
+func (s Subject) boltMoment() float64 { return s.Bolt.moment(s.joint()) }
+
+// boltShares returns the demand of bending and shear together.
+//
+//	D = √((M_b/C_M)² + (F/C_F)²) ≤ 1    EN 1993-1-8:2005, Table 3.10
+func (s Subject) boltShares() float64 {
+	return math.Hypot(s.boltMoment()/s.boltBending(), s.joint()/s.boltShear())
+}
+
+func (s Subject) outerBearing() float64 {
+	b := s.Bolt
+	return s.onYield(float64(b.Planes) * fasteners.PinBearingStrength(b.Plates.Outer, b.Diameter, math.Min(b.Plates.OuterYield, b.Yield)))
+}
+
+func (s Subject) innerBearing() float64 {
+	b := s.Bolt
+	return s.onYield(fasteners.PinBearingStrength(b.Plates.Inner, b.Diameter, math.Min(b.Plates.InnerYield, b.Yield)))
+}
+
+func (s Subject) hasBolt() bool { return s.Bolt != nil && s.loaded() }
+
+func (s Subject) clamps() bool { return s.hasBolt() && s.Bolt.Plates != nil }
+
+// momentSource names the rule of moment.
+func momentSource(s Subject) string {
+	if s.Bolt.Planes == 2 {
+		return fasteners.SourcePins + "; moment: " + fasteners.SourceMoment
+	}
+	return fasteners.SourcePins + "; moment from mid-plate to mid-plate: common practice, no published source"
+}
+
+var boltChecks = []check.Check[Subject]{
+	{
+		Name: "bolt, shear", Unit: "N", Source: check.Always[Subject](fasteners.SourceBolts + ", without γ_M2"),
+		Applies: Subject.hasBolt, Demand: Subject.joint, Capacity: Subject.boltShear,
+		Steps: rows(boltRows), CapacityEquation: "n·α_v·f_ub·A_b/(f_u·f_f)", ReserveEquation: "C/F",
+	},
+	{
+		Name: "bolt, bearing on the outer plates", Unit: "N", Source: check.Always[Subject](fasteners.SourcePins + ", without γ_M0"),
+		Applies: Subject.clamps, Demand: Subject.joint, Capacity: Subject.outerBearing,
+		Steps: check.NoSteps[Subject], CapacityEquation: "n·1.5·a_p·d_b·min(f_yo; f_yb)/(f_y·f_f)", ReserveEquation: "C/F",
+	},
+	{
+		Name: "bolt, bearing on the inner plate", Unit: "N", Source: check.Always[Subject](fasteners.SourcePins + ", without γ_M0"),
+		Applies: func(s Subject) bool { return s.clamps() && s.Bolt.Plates.InnerYield > 0 },
+		Demand:  Subject.joint, Capacity: Subject.innerBearing,
+		Steps: check.NoSteps[Subject], CapacityEquation: "1.5·b_p·d_b·min(f_yi; f_yb)/(f_y·f_f)", ReserveEquation: "C/F",
+	},
+	{
+		Name: "bolt, bending", Unit: "N·mm", Source: momentSource,
+		Applies: Subject.clamps, Demand: Subject.boltMoment, Capacity: Subject.boltBending,
+		Steps: boltMomentSteps, CapacityEquation: "1.5·W_b·f_yb/(f_y·f_f)", ReserveEquation: "C/M_b",
+	},
+	{
+		Name: "bolt, bending with shear", Source: momentSource,
+		Applies: Subject.clamps, Demand: Subject.boltShares, Capacity: func(Subject) float64 { return 1 },
+		Steps: boltSharesSteps, CapacityEquation: "1", ReserveEquation: "C/D",
+	},
+}
+
+func boltGiven(s Subject) []row {
+	out := []row{
+		line("d_b", "nominal diameter of the bolt", "", "mm", "ISO 261, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Diameter }),
+		given("n", "shear planes", "", func(s Subject) float64 { return float64(s.Bolt.Planes) }),
+		line("α_v", "share of the ultimate strength in shear", "", "", "EN 1993-1-8:2005, Table 3.4", func(s Subject) float64 { return s.Bolt.alpha() }),
+		line("f_yb", "yield strength of the bolt", "", "MPa", s.Bolt.Source, func(s Subject) float64 { return s.Bolt.Yield }),
+		line("f_ub", "ultimate strength of the bolt", "", "MPa", s.Bolt.Source, func(s Subject) float64 { return s.Bolt.Ultimate }),
+	}
+	if s.Bolt.ThreadsInShear {
+		out = append(out,
+			line("p_b", "pitch of the bolt's thread, which a shear plane passes", "", "mm", "ISO 261, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Pitch }),
+			line("k_b", "stress diameter below the nominal one, in pitches", "", "", "ISO 898-1, clause 9, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Reduction() }),
+			line("d_e", "diameter sheared: the stress diameter", "d_b − k_b·p_b", "mm", "", func(s Subject) float64 { return s.Bolt.effective() }))
+	} else {
+		out = append(out, line("d_e", "diameter sheared: the shank", "d_b", "mm", "", func(s Subject) float64 { return s.Bolt.effective() }))
+	}
+	if p := s.Bolt.Plates; p != nil {
+		out = append(out,
+			given("a_p", "thickness of each outer plate", "mm", func(s Subject) float64 { return s.Bolt.Plates.Outer }),
+			given("b_p", "thickness of the inner plate", "mm", func(s Subject) float64 { return s.Bolt.Plates.Inner }),
+			given("c_p", "gap on each side of the inner plate", "mm", func(s Subject) float64 { return s.Bolt.Plates.Gap }),
+			line("f_yo", "yield strength of the outer plates", "", "MPa", p.OuterSource, func(s Subject) float64 { return s.Bolt.Plates.OuterYield }))
+		if p.InnerYield > 0 {
+			out = append(out, line("f_yi", "yield strength of the inner plate", "", "MPa", p.InnerSource, func(s Subject) float64 { return s.Bolt.Plates.InnerYield }))
+		}
+	}
+	return out
+}
+
+var boltRows = []row{
+	line("A_b", "area of one shear plane", "π·d_e²/4", "mm²", "", func(s Subject) float64 { return fasteners.Circle(s.Bolt.effective()) }),
+}
+
+var boltModulusRows = []row{
+	line("W_b", "section modulus of the bolt", "π·d_e³/32", "mm³", "", func(s Subject) float64 { return fasteners.Modulus(s.Bolt.effective()) }),
+}
+
+// boltMomentSteps lead to the bending moment M_b of the bolt.
+func boltMomentSteps(s Subject) []check.Step {
+	equation := "F·(a_p + 2·c_p + b_p)/2"
+	if s.Bolt.Planes == 2 {
+		equation = "F·(b_p + 4·c_p + 2·a_p)/8"
+	}
+	return check.Put(s, boltModulusRows, []row{
+		line("M_b", "demand: bending moment of the bolt", equation, "N·mm", momentSource(s), Subject.boltMoment),
+	})
+}
+
+func boltSharesSteps(s Subject) []check.Step {
+	return append(boltMomentSteps(s), check.Put(s, boltRows, []row{
+		line("C_M", "capacity in bending alone", "1.5·W_b·f_yb/(f_y·f_f)", "N·mm", fasteners.SourcePins, Subject.boltBending),
+		line("C_F", "capacity in shear alone", "n·α_v·f_ub·A_b/(f_u·f_f)", "N", fasteners.SourceBolts, Subject.boltShear),
+		line("D", "demand: the shares together", "√((M_b/C_M)² + (F/C_F)²)", "", fasteners.SourcePins, Subject.boltShares),
+	})...)
+}
