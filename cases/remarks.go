@@ -24,6 +24,7 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 		r.note(Remark, "%s", d)
 	}
 	r.remarkMaterials()
+	r.remarkSections()
 	r.remarkGeometry(statics)
 	r.remarkCases()
 	r.remarkFriction()
