@@ -55,6 +55,7 @@ const (
 	tensionYield, tensionUltimate                = "tension yield", "tension ultimate"
 	compressionYield, columnBuckling, wallBuckle = "compression yield", "column", "wall buckling"
 	bendingYield, wallInBending                  = "bending yield", "wall buckling in bending"
+	eccentricEnds                                = "eccentric ends"
 )
 
 var loadings = []struct {
