@@ -70,7 +70,7 @@ func eccentricSteps(s Subject) []check.Step {
 
 var eccentricCheckRows = []row{
 	check.Line("σ_N", "axial stress", "|N|/A", "MPa", "", axialStress),
-	check.Line("σ_e", "bending stress of the eccentricity", "|N|·e/Z", "MPa", "", eccentricStress),
+	check.Line("σ_e", "bending stress of the eccentricity", "|N|·e_N/Z", "MPa", "", eccentricStress),
 	check.Line("σ_o", "bending stress of all other moments", "M_o/Z", "MPa", "", otherStress),
 	check.Line("σ", "demand: the stresses together, amplified at mid-length", "σ_N + σ_e/cos(π·√(a)/2) + σ_o/(1 − a)", "MPa", secant, eccentricDemand),
 	check.Line("x", "load multiplier at which they reach the capacity", "", "", "bisection of σ_x = C, down to neighbouring numbers", eccentricReserve),

@@ -102,10 +102,10 @@ var (
 		check.Line("M_a", "bending moment at the apex of the wishbone", "", "N·mm", "load path", func(s Subject) float64 { return s.Bending }),
 	}
 	eccentricGiven = []row{
-		check.Line("e", "eccentricity of the axial force at both ends", "", "mm", "car file", func(s Subject) float64 { return s.Eccentricity }),
+		check.Line("e_N", "eccentricity of the axial force at both ends", "", "mm", "car file", func(s Subject) float64 { return s.Eccentricity }),
 	}
 	eccentricRows = []row{
-		check.Line("M_e", "moment of the axial force off the axis", "|N|·e", "N·mm", "equilibrium", func(s Subject) float64 { return endMoment(s.Load) }),
+		check.Line("M_e", "moment of the axial force off the axis", "|N|·e_N", "N·mm", "equilibrium", func(s Subject) float64 { return endMoment(s.Load) }),
 	}
 	sideGiven = []row{
 		check.Line("q", "side load along the member", "", "N/mm", "car file", func(s Subject) float64 { return s.SideLoad }),

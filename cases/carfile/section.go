@@ -35,7 +35,10 @@ func (b *builder) section(it *item) (members.Section, wall) {
 		return b.ownSection(shape)
 	}
 	n := shape.numbers
-	w := wall{shape, shape.places[len(n)-1], n[len(n)-1], true}
+	w := wall{shape, place{shape.line, shape.column}, n[len(n)-1], true} // a bar is as thick as it is wide
+	if shape.key.Kind == Numbers {
+		w.at = shape.places[len(n)-1]
+	}
 	if !b.possible(shape, w) {
 		return members.Tube{}, wall{of: shape}
 	}
@@ -77,7 +80,10 @@ func (b *builder) possible(shape *item, w wall) bool {
 		return refuse(0, fmt.Sprintf("chord: %s mm is more than %d times the thickness, %s mm", short(n[0]), slimmest, short(slimmest*n[1])), "correct it, or give the section as own: {area: …, inertia: …, modulus: …}")
 	}
 	limit, of, remedy := thickest(shape)
-	if w.mm > limit || shape.key.Name == "lens_tube" && w.mm == limit {
+	if shape.key.Name == "lens_tube" && w.mm >= limit {
+		return refuse(len(n)-1, fmt.Sprintf("wall: %s mm is not less than %s mm, %s", short(w.mm), short(limit), of), remedy)
+	}
+	if w.mm > limit {
 		return refuse(len(n)-1, fmt.Sprintf("wall: %s mm is more than %s mm, %s", short(w.mm), short(limit), of), remedy)
 	}
 	return true
