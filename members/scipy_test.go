@@ -89,7 +89,8 @@ func sameSecant(t *testing.T, v []float64) {
 func sameBeamColumn(t *testing.T, v []float64) {
 	s := Subject{
 		Strut{Tube{v[0], v[1]}, metal(210e3, 355), v[2], 1, Column{}},
-		Load{Axial: -v[4], Sources: Sources{Eccentricity: v[3], SideLoad: v[5]}}, check.Defaults,
+		Load{Axial: -v[4], Sources: Sources{Eccentricity: v[3], SideLoad: v[5]}},
+		check.Defaults,
 	}
 	got := (eccentric(s, 1) - axialStress(s)) * s.Modulus()
 	switch less := 1 - got/v[6]; {
