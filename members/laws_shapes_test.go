@@ -196,7 +196,7 @@ func TestEccentricityFades(t *testing.T) {
 		s.Axial = -math.Abs(s.Axial) - 1
 		s.Bending, s.Sources = 0, Sources{Eccentricity: 1e-12 * s.Gyration()}
 		want := math.Min(s.YieldLoad()/s.Yield, s.Euler()) / -s.Axial
-		if got := finding(t, s, eccentricEnds).Reserve; !(got <= want) || !near(got, want, 1e-5) {
+		if got := finding(t, s, eccentricEnds).Reserve; !(got <= want*(1+1e-12)) || !near(got, want, 1e-5) {
 			t.Errorf("RF %.12g, want %.12g and not more", got, want)
 		}
 	})
@@ -243,7 +243,11 @@ func TestShapesScale(t *testing.T) {
 					alike(t, turned(d[0].Value, d[1].Value, d[2].Value), s, 1e-12)
 					k := 25.4
 					big := turned(k*d[0].Value, k*d[1].Value, k*d[2].Value)
-					alike(t, Own(big.Area()/math.Pow(k, 2), big.Inertia()/math.Pow(k, 4), big.Modulus()/math.Pow(k, 3)), s, 1e-9)
+					rel := 1e-12
+					if shape == "lens_tube" { // the difference of terms of the size of R⁴
+						rel += 1e-14 * math.Pow(outerDisc(d[0].Value, d[1].Value).radius, 4) / s.Inertia()
+					}
+					alike(t, Own(big.Area()/math.Pow(k, 2), big.Inertia()/math.Pow(k, 4), big.Modulus()/math.Pow(k, 3)), s, rel)
 				}
 			})
 		})
