@@ -100,6 +100,8 @@ func (b *builder) find(name *item, wall wall) materials.Metal {
 	switch {
 	case own && wall.known && m.WallTo > 0 && wall.mm > m.WallTo:
 		b.tooThick(wall, m.WallTo, m.Name)
+	case own && wall.good() && !wall.known && m.WallTo > 0:
+		b.doubt(fmt.Sprintf("%s gives no wall: that it is at most %s mm, for which %s has strengths, is not checked", wall.of.path, short(m.WallTo), cut(m.Name)))
 	case own || b.metals.lost && !builtIn || builtIn && !wall.good():
 		return m
 	default:

@@ -71,6 +71,16 @@ func TestOwnInertia(t *testing.T) {
 	}
 }
 
+// A material of the user's own with a limit of the wall, and no wall: the reports say
+// that nothing holds the one to the other.
+func TestOwnSectionOfOwnMaterial(t *testing.T) {
+	text := edited(t, example(t, "hillclimb-pushrod.yaml"), "tube: [14, 1.5], material: E355+N", "section: {own: {area: 100, inertia: 2000, modulus: 300}}, material: Test steel")
+	car := readGood(t, edited(t, text, "\ncases:\n", "\nmaterials:\n  - {"+steel+", max_wall: 3}\ncases:\n")).Car
+	if doubts := strings.Join(car.Doubts, "\n"); !strings.Contains(doubts, "front.members.track_rod.section.own gives no wall: that it is at most 3 mm") {
+		t.Errorf("doubts %q", doubts)
+	}
+}
+
 // The wall decides the band of the material; a bar is as thick as its diameter, and
 // of an own section without wall the weakest band holds, and the reports say so.
 func TestBandOfSection(t *testing.T) {
