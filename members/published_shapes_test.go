@@ -98,6 +98,17 @@ func TestPublishedWallClass(t *testing.T) {
 	if class.Measure != "c/t" || class.Ratio != 42 || class.Limit != 42 || !class.Holds() {
 		t.Errorf("square tube 45 x 1 in 235 MPa: %+v; want c/t = 42 at the limit (%s)", class, en)
 	}
+	// Greatest radii of curvature by hand: 20²/10 = 40 mm of the ellipse; 25 mm of the arcs
+	// through (±20, 0) and (0, 10), for 20² + 15² = 25².
+	for _, tt := range []struct {
+		section Section
+		want    float64
+	}{{EllipseTube(40, 20, 1), 80}, {LensTube(40, 20, 1), 50}, {EllipseTube(20, 20, 1), 20}, {LensTube(20, 20, 1), 20}} {
+		flat.Section = tt.section
+		class, _ := flat.WallClass()
+		quantity{"d/t of " + tt.section.Shape(), class.Ratio, tt.want, 1e-12}.hold(t, "round tube of the greatest radius of curvature", "Gardner and Chan (2007), from memory; for the lens by analogy")
+		quantity{"its limit in 235 MPa", class.Limit, 90, 1e-12}.hold(t, "LOC-F4", en)
+	}
 	for _, none := range []Section{Bar(10), Own(1, 1, 1)} {
 		flat.Section = none
 		if class, ok := flat.WallClass(); ok {
