@@ -43,12 +43,13 @@ var CornerNames = [NumCorners]string{"front_left", "front_right", "rear_left", "
 type Car struct {
 	Name, Revision, Notes string
 
-	Axes    string // the axes in which the file was drawn, in words; empty: ISO 8855
-	Vehicle Vehicle
-	Factors check.Factors
-	Axles   [2]Axle // front, rear
-	Cases   []Case
-	Doubts  []string // what reading assumed or wonders at: a warning in every report
+	Axes       string // the axes in which the file was drawn, in words; empty: ISO 8855
+	Vehicle    Vehicle
+	Factors    check.Factors
+	Axles      [2]Axle // front, rear
+	Cases      []Case
+	OwnInertia bool     // every member bends by its own weight and inertia
+	Doubts     []string // what reading assumed or wonders at: a warning in every report
 }
 
 // A Vehicle is the car as one body.
@@ -96,10 +97,11 @@ type Axle struct {
 
 // A Part is what a member is made of. Its length comes from the geometry.
 type Part struct {
-	Strut  members.Strut
-	Ends   [2]ends.End // outer, inner
-	Number string      // part number
-	Notes  string
+	Strut   members.Strut
+	Sources members.Sources // of bending: what the file gives, alike in every case
+	Ends    [2]ends.End     // outer, inner
+	Number  string          // part number
+	Notes   string
 }
 
 // A Kind is one of the three ways to state a load case.

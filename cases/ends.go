@@ -27,13 +27,14 @@ var sharedJoint = map[int]int{
 func (r *Results) endItems(corner, link, k int) []check.Item {
 	axle, f := r.Car.Axles[axleOf(corner)], r.Corners[corner].Forces[k]
 	p := axle.Parts[link]
+	tube, _ := p.Strut.Round() // welds and inserts are given for round tubes alone
 	var out []check.Item
 	for i, end := range p.Ends {
 		if !end.Given() {
 			continue
 		}
 		s := ends.Subject{
-			End: end, Load: endLoad(f, link, i), Tube: p.Strut.Tube, Metal: p.Strut.Metal,
+			End: end, Load: endLoad(f, link, i), Tube: tube, Metal: p.Strut.Metal,
 			Stiffness: axle.Corner.Links[link].EA, Factors: r.Car.Factors,
 		}
 		out = append(out, check.ItemOf(EndNames[i], ends.Checks, s, ends.Givens))

@@ -101,8 +101,8 @@ func (r *Results) judge() {
 
 func (r *Results) judgeMember(corner, link int) Member {
 	m := Member{Part: r.Car.Axles[axleOf(corner)].Parts[link], Judged: Judged{Governing: -1}}
-	for k, f := range r.Corners[corner].Forces {
-		m.Loads = append(m.Loads, members.Load{Axial: f.Axial[link], Bending: f.Bending[link]})
+	for k := range r.Corners[corner].Forces {
+		m.Loads = append(m.Loads, r.load(corner, link, k))
 		m.add(k, r.MemberItems(corner, link, k))
 	}
 	return m
@@ -111,9 +111,8 @@ func (r *Results) judgeMember(corner, link int) Member {
 // MemberItems returns what is judged along one member in one case: the member itself
 // first, then what joins it to its neighbours.
 func (r *Results) MemberItems(corner, link, k int) []check.Item {
-	p, f := r.Car.Axles[axleOf(corner)].Parts[link], r.Corners[corner].Forces[k]
-	load := members.Load{Axial: f.Axial[link], Bending: f.Bending[link]}
-	strut := members.Subject{Strut: p.Strut, Load: load, Factors: r.Car.Factors}
+	p := r.Car.Axles[axleOf(corner)].Parts[link]
+	strut := members.Subject{Strut: p.Strut, Load: r.load(corner, link, k), Factors: r.Car.Factors}
 	items := []check.Item{check.ItemOf("", members.Checks, strut, members.Givens)}
 	return append(items, r.endItems(corner, link, k)...)
 }

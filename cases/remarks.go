@@ -29,6 +29,7 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	r.remarkEnds()
 	r.remarkMaterials()
 	r.remarkRockers()
+	r.remarkSections()
 	r.remarkGeometry(statics)
 	r.remarkCases()
 	r.remarkFriction()

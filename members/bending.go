@@ -31,7 +31,7 @@ func eulerShare(s Subject) float64 { return compression(s) / s.Euler() }
 
 // Bending yield: stresses of the axial force, σ_N = |N|/A, and of the moment, σ_M = M/Z.
 func axialStress(s Subject) float64   { return math.Abs(s.Axial) / s.Area() }
-func bendingStress(s Subject) float64 { return s.Bending / s.Modulus() }
+func bendingStress(s Subject) float64 { return moment(s) / s.Modulus() }
 
 func bendingDemand(s Subject) float64 {
 	return Amplified(axialStress(s), bendingStress(s), eulerShare(s))

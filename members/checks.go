@@ -30,7 +30,7 @@ var Checks = []check.Check[Subject]{
 	},
 	{
 		Name: "wall buckling", Unit: "N", Source: check.Always[Subject]("NASA SP-8007 (1968), 4.2.1; capped by yield"),
-		Applies: inCompression, Demand: compression, Capacity: wallCapacity,
+		Applies: roundInCompression, Demand: compression, Capacity: wallCapacity,
 		Steps: wallSteps, CapacityEquation: "σ_w·A/f_b", ReserveEquation: "C/P",
 	},
 	{
@@ -43,9 +43,14 @@ var Checks = []check.Check[Subject]{
 	{
 		Name:    "wall buckling in bending",
 		Source:  check.Always[Subject]("NASA SP-8007 (1968), 4.2.1 and 4.2.2, capped by yield; that the shares add up to 1 is from memory"),
-		Applies: inBending, Demand: wallDemand, Capacity: one, Reserve: wallReserve,
+		Applies: roundInBending, Demand: wallDemand, Capacity: one, Reserve: wallReserve,
 		Steps: wallBendingSteps, CapacityEquation: "1",
 		ReserveEquation: "2·C/(n + m + C·a + √((n + m + C·a)² − 4·n·a·C))",
+	},
+	{
+		Name: "eccentric ends", Unit: "MPa", Source: check.Always[Subject](secant),
+		Applies: offAxis, Demand: eccentricDemand, Capacity: allowableYield, Reserve: eccentricReserve,
+		Steps: eccentricSteps, CapacityEquation: "Sy/f_y", ReserveEquation: "x",
 	},
 }
 
@@ -54,7 +59,17 @@ func Judge(s Subject) []check.Finding { return check.Judge(Checks, s) }
 
 func inTension(s Subject) bool     { return s.Axial > 0 }
 func inCompression(s Subject) bool { return s.Axial < 0 }
-func inBending(s Subject) bool     { return s.Bending > 0 }
+func inBending(s Subject) bool     { return moment(s) > 0 }
+func offAxis(s Subject) bool       { return endMoment(s.Load) > 0 }
+
+func isRound(s Subject) bool {
+	_, ok := s.Round()
+	return ok
+}
+
+// SP-8007 is about round walls; of others see WallClass.
+func roundInCompression(s Subject) bool { return isRound(s) && inCompression(s) }
+func roundInBending(s Subject) bool     { return isRound(s) && inBending(s) }
 
 func tension(s Subject) float64     { return s.Axial }
 func compression(s Subject) float64 { return math.Max(0, -s.Axial) }

@@ -110,7 +110,7 @@ func TestReserveIsTheLoadMultiplier(t *testing.T) {
 // BenchmarkJudge judges one strut in compression and bending: five checks.
 func BenchmarkJudge(b *testing.B) {
 	for _, rule := range []Column{{}, {Curve: "c"}, {Crookedness: 0.5}} {
-		s := Subject{Strut{Tube{25, 2}, metal(210e3, 355), 400, 1, rule}, Load{-10e3, 5e3}, check.Defaults}
+		s := Subject{Strut{Tube{25, 2}, metal(210e3, 355), 400, 1, rule}, Load{Axial: -10e3, Bending: 5e3}, check.Defaults}
 		name := strings.TrimSuffix(strings.Fields(columnSource(s))[0], ":")
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()

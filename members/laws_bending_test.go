@@ -122,9 +122,10 @@ func TestStockyWallIsBendingYield(t *testing.T) {
 	for _, rule := range rules {
 		rapid.Check(t, func(t *rapid.T) {
 			s := drawSubject(t, rule, -1, true)
-			s.Wall = s.OD * rapid.Float64Range(0.1, 0.5).Draw(t, "stocky wall/OD")
+			od := s.tube().OD
+			s.Section = Tube{od, od * rapid.Float64Range(0.1, 0.5).Draw(t, "stocky wall/OD")}
 			if s.WallStress()/s.Buckling < s.Metal.Sy/s.Yield {
-				t.Fatalf("wall of %g·OD buckles at %g MPa; the test wants it stocky", s.Wall/s.OD, s.WallStress())
+				t.Fatalf("wall of %g·OD buckles at %g MPa; the test wants it stocky", s.tube().Wall/od, s.WallStress())
 			}
 			yields, buckles := finding(t, s, bendingYield), finding(t, s, wallInBending)
 			if !near(buckles.Reserve, yields.Reserve, 1e-12) {
@@ -137,10 +138,10 @@ func TestStockyWallIsBendingYield(t *testing.T) {
 // slimWall draws a short strut of a wall so thin that it buckles before it yields.
 func slimWall(t *rapid.T) Subject {
 	s := drawSubject(t, ruleJohnson, -1, true)
-	s.OD = rapid.Float64Range(20, 60).Draw(t, "wide OD")
-	s.Wall = s.OD / rapid.Float64Range(500, 2000).Draw(t, "OD/wall")
+	od := rapid.Float64Range(20, 60).Draw(t, "wide OD")
+	s.Section = Tube{od, od / rapid.Float64Range(500, 2000).Draw(t, "OD/wall")}
 	s.Metal.Sy = 1500
-	s.Length = 1e-4 * s.OD // no amplification: the Euler load is out of sight
+	s.Length = 1e-4 * od // no amplification: the Euler load is out of sight
 	if !(s.WallStressBending() < s.Metal.Sy && s.WallStress() < s.WallStressBending()) {
 		t.Fatalf("wall buckles at %g and %g MPa; the test wants both below yield, the first the less", s.WallStress(), s.WallStressBending())
 	}

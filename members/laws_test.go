@@ -103,17 +103,21 @@ func TestEffectiveLengthFactorScalesLength(t *testing.T) {
 // A thicker wall at the same outer diameter makes nothing weaker; what is linear in
 // the area rises with it.
 func TestReserveRisesWithWall(t *testing.T) {
-	thicker := func(s *Subject) { s.Wall = math.Min(1.05*s.Wall, s.OD/2) }
+	thicker := func(s *Subject) {
+		od, wall := s.tube().OD, s.tube().Wall
+		s.Section = Tube{od, math.Min(1.05*wall, od/2)}
+	}
 	everyPair(t, thicker, func(t *rapid.T, s Subject, before, after check.Finding) {
-		now := s
-		thicker(&now)
+		changed := s
+		thicker(&changed)
+		now, was := changed.tube(), s.tube()
 		switch before.Check {
 		case tensionYield, tensionUltimate, compressionYield:
-			scaled(t, before, after, now.Wall*(now.OD-now.Wall)/(s.Wall*(s.OD-s.Wall)), 1e-12)
+			scaled(t, before, after, now.Wall*(now.OD-now.Wall)/(was.Wall*(was.OD-was.Wall)), 1e-12)
 		default:
 			neverFalls(t, before, after)
 		}
-		if s.Wall < s.OD/2 {
+		if was.Wall < was.OD/2 {
 			rises(t, before, after)
 		}
 	})
@@ -177,12 +181,13 @@ func TestDesignFactors(t *testing.T) {
 func TestReserveKnowsNoUnits(t *testing.T) {
 	const length, stress = 1 / 25.4, 145.0377
 	change := func(s *Subject) {
-		for _, l := range []*float64{&s.OD, &s.Wall, &s.Length, &s.Column.Crookedness} {
+		for _, l := range []*float64{&s.Length, &s.Column.Crookedness} {
 			*l *= length
 		}
 		for _, p := range []*float64{&s.Metal.E, &s.Metal.Sy, &s.Metal.Su} {
 			*p *= stress
 		}
+		s.Section = Tube{s.tube().OD * length, s.tube().Wall * length}
 		s.Axial *= stress * length * length
 		s.Bending *= stress * length * length * length
 	}

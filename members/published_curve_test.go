@@ -92,7 +92,7 @@ func TestPublishedLambdaOne(t *testing.T) {
 // CMB-02: P = 10 kN on the tube of CMB-01.
 func TestPublishedAmplification(t *testing.T) {
 	const source = "1/(1 − P/P_E), recomputed; no printed figure seen"
-	s := Subject{Strut{Tube{25, 2}, metal(210e3, 355), 400, 1, Column{}}, Load{-10e3, 1}, check.Defaults}
+	s := Subject{Strut{Tube{25, 2}, metal(210e3, 355), 400, 1, Column{}}, Load{Axial: -10e3, Bending: 1}, check.Defaults}
 	quantity{"amplification", Amplified(0, 1, eulerShare(s)), 1.0872, 0.00005}.hold(t, "CMB-02", source)
 	f := finding(t, s, bendingYield)
 	axial := 10e3 / s.Area()
@@ -109,7 +109,7 @@ func TestPublishedMargin(t *testing.T) {
 	}{
 		{tensionYield, 50 * bar.Area(), 0}, {compressionYield, -50 * bar.Area(), 0}, {bendingYield, 0, 50 * bar.Modulus()},
 	} {
-		s := Subject{bar, Load{tt.axial, tt.moment}, check.Factors{Yield: 1.5 * 1.15, Ultimate: 9, Buckling: 9}}
+		s := Subject{bar, Load{Axial: tt.axial, Bending: tt.moment}, check.Factors{Yield: 1.5 * 1.15, Ultimate: 9, Buckling: 9}}
 		quantity{"RF of " + tt.check, finding(t, s, tt.check).Reserve, 1.101, 0.0005}.hold(t, "FOS-15", source)
 	}
 	bar.Metal.Su, bar.Metal.Sy = 95, 1

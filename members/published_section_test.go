@@ -40,7 +40,7 @@ func TestSectionsMetric(t *testing.T) {
 		{"30x2", Tube{30, 2}, 175.929, 17329.03, 1155.268, 9.9247, 1.3810},
 		{"35x2.5", Tube{35, 2.5}, 255.254, 33900.98, 1937.199, 11.5244, 2.0037},
 	} {
-		metre := Strut{Tube: tt.tube, Metal: metal(210e3, 355), Length: 1000, K: 1}
+		metre := Strut{Section: tt.tube, Metal: metal(210e3, 355), Length: 1000, K: 1}
 		for _, q := range []quantity{
 			{"A, mm²", tt.tube.Area(), tt.area, 0.0005},
 			{"I, mm⁴", tt.tube.Inertia(), tt.inertia, 0.005},

@@ -6,8 +6,6 @@ import "sixlink/members/check"
 // findings; a test evaluates every equation and holds it to its value.
 
 var givenRows = []row{
-	check.Line("OD", "outer diameter", "", "mm", "car file", func(s Subject) float64 { return s.OD }),
-	check.Line("t", "wall", "", "mm", "car file", func(s Subject) float64 { return s.Wall }),
 	check.Line("L", "length between joint centres", "", "mm", "hardpoints", func(s Subject) float64 { return s.Length }),
 	check.Line("K", "effective length factor", "", "", "car file, or 1 between spherical joints", func(s Subject) float64 { return s.K }),
 	check.Line("E", "Young's modulus", "", "MPa", "material", func(s Subject) float64 { return s.Metal.E }),
@@ -28,14 +26,7 @@ var crookednessGiven = []row{
 	check.Line("e₀", "stated crookedness at mid-length", "", "mm", "car file", func(s Subject) float64 { return s.Column.Crookedness }),
 }
 
-var sectionRows = []row{
-	check.Line("ID", "inner diameter", "OD − 2·t", "mm", "", func(s Subject) float64 { return s.ID() }),
-	check.Line("A", "area", "π·t·(OD − t)", "mm²", "", func(s Subject) float64 { return s.Area() }),
-	check.Line("r", "radius of gyration", "√(OD² + ID²)/4", "mm", "", func(s Subject) float64 { return s.Gyration() }),
-	check.Line("I", "second moment of area", "A·r²", "mm⁴", "", func(s Subject) float64 { return s.Inertia() }),
-	check.Line("Z", "section modulus", "2·I/OD", "mm³", "", func(s Subject) float64 { return s.Modulus() }),
-	check.Line("P", "compression", "max(−N; 0)", "N", "", compression),
-}
+var compressionRows = []row{check.Line("P", "compression", "max(−N; 0)", "N", "", compression)}
 
 // columnSteps follow the rule that the strut's Column names, to the column load P_c.
 func columnSteps(s Subject) []check.Step {
@@ -94,9 +85,9 @@ var perryRows = []row{
 func wallSteps(s Subject) []check.Step { return check.Put(s, wallRows, wallCapRows) }
 
 var wallRows = []row{
-	check.Line("R", "radius of the middle of the wall", "(OD − t)/2", "mm", "", func(s Subject) float64 { return s.MidRadius() }),
-	check.Line("φ", "auxiliary value", "√(R/t)/16", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.wallPhi() }),
-	check.Line("γ", "knock-down factor, axial", "1 − 0.901·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.KnockDown(knockDownAxial) }),
+	check.Line("R", "radius of the middle of the wall", "(OD − t)/2", "mm", "", func(s Subject) float64 { return s.tube().MidRadius() }),
+	check.Line("φ", "auxiliary value", "√(R/t)/16", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.tube().wallPhi() }),
+	check.Line("γ", "knock-down factor, axial", "1 − 0.901·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.tube().KnockDown(knockDownAxial) }),
 	check.Line("σ_cr", "elastic buckling stress of the wall", "γ·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.WallStress() }),
 }
 
@@ -119,7 +110,7 @@ func wallBendingSteps(s Subject) []check.Step {
 }
 
 var wallBendingRows = []row{
-	check.Line("γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.KnockDown(knockDownBending) }),
+	check.Line("γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.tube().KnockDown(knockDownBending) }),
 	check.Line("σ_b", "elastic buckling stress of the wall in bending", "γ_b·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.WallStressBending() }),
 	check.Line("σ_cl", "limit in compression, design factors included, not above yield", "min(σ_cr/f_b; Sy/f_y)", "MPa", "", wallAxialLimit),
 	check.Line("σ_bl", "limit in bending, design factors included, not above yield", "min(σ_b/f_b; Sy/f_y)", "MPa", "", wallBendingLimit),

@@ -54,6 +54,7 @@ const (
 	tensionYield, tensionUltimate                = "tension yield", "tension ultimate"
 	compressionYield, columnBuckling, wallBuckle = "compression yield", "column", "wall buckling"
 	bendingYield, wallInBending                  = "bending yield", "wall buckling in bending"
+	eccentricEnds                                = "eccentric ends"
 )
 
 var loadings = []struct {
@@ -75,8 +76,8 @@ var loadings = []struct {
 func drawStrut(t *rapid.T, rule string) Strut {
 	draw := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
 	s := Strut{K: rapid.SampledFrom([]float64{0.5, 0.699, 1, 2.1}).Draw(t, "K")}
-	s.OD = draw("OD", 5, 60)
-	s.Wall = s.OD * rapid.SampledFrom([]float64{0.001, 0.005, 0.02, 0.06, 0.1, 0.2, 0.5}).Draw(t, "wall/OD")
+	od := draw("OD", 5, 60)
+	s.Section = Tube{od, od * rapid.SampledFrom([]float64{0.001, 0.005, 0.02, 0.06, 0.1, 0.2, 0.5}).Draw(t, "wall/OD")}
 	s.Metal = metal(draw("E", 40e3, 215e3), draw("Sy", 100, 1500))
 	s.Metal.Nu = draw("ν", 0.2, 0.4)
 	s.Metal.Su = s.Metal.Sy * draw("Su/Sy", 1, 1.8)

@@ -5,7 +5,11 @@
 // kg. Axial forces are positive in tension.
 package members
 
-import "math"
+import (
+	"math"
+
+	"sixlink/members/check"
+)
 
 // A Tube is a round hollow section. Wall = OD/2 makes it a solid bar.
 type Tube struct{ OD, Wall float64 } // mm
@@ -35,5 +39,27 @@ func (t Tube) Modulus() float64 { return 2 * t.Inertia() / t.OD }
 
 // MidRadius returns the radius of the middle of the wall, mm.
 func (t Tube) MidRadius() float64 { return (t.OD - t.Wall) / 2 }
+
+// Shape is the name of the section in files.
+func (t Tube) Shape() string { return "tube" }
+
+// Size returns the outer diameter and the wall, mm.
+func (t Tube) Size() []Dim { return []Dim{{"od", t.OD}, {"wall", t.Wall}} }
+
+func (t Tube) given() []check.Step {
+	return []check.Step{given("OD", "outer diameter", "mm", t.OD), given("t", "wall", "mm", t.Wall)}
+}
+
+func (t Tube) found() []check.Step {
+	return []check.Step{
+		found("ID", "inner diameter", "OD − 2·t", "mm", "", t.ID()),
+		found("A", "area", "π·t·(OD − t)", "mm²", "", t.Area()),
+		found("r", "radius of gyration", "√(OD² + ID²)/4", "mm", "", t.Gyration()),
+		found("I", "second moment of area", "A·r²", "mm⁴", "", t.Inertia()),
+		found("Z", "section modulus", "2·I/OD", "mm³", "", t.Modulus()),
+	}
+}
+
+func (t Tube) slim() wallSlimness { return wallSlimness{"d/t", t.OD / t.Wall, true, enTubes} }
 
 func sq(x float64) float64 { return x * x }

@@ -21,7 +21,8 @@ func (t Tube) KnockDown(k float64) float64 {
 
 func (t Tube) wallPhi() float64 { return math.Sqrt(t.MidRadius()/t.Wall) / 16 }
 
-// WallStress returns the elastic buckling stress of the wall in axial compression, MPa.
+// WallStress returns the elastic buckling stress of the wall in axial compression, MPa;
+// of a round tube alone.
 //
 //	σ_cr = γ·E·t/(R·√(3·(1 − ν²)))    NASA SP-8007 (1968), 4.2.1
 func (s Strut) WallStress() float64 { return s.wallStress(knockDownAxial) }
@@ -31,7 +32,8 @@ func (s Strut) WallStress() float64 { return s.wallStress(knockDownAxial) }
 func (s Strut) WallStressBending() float64 { return s.wallStress(knockDownBending) }
 
 func (s Strut) wallStress(k float64) float64 {
-	return s.KnockDown(k) * s.Metal.E * s.Wall / (s.MidRadius() * math.Sqrt(3*(1-sq(s.Metal.Nu))))
+	t := s.tube()
+	return t.KnockDown(k) * s.Metal.E * t.Wall / (t.MidRadius() * math.Sqrt(3*(1-sq(s.Metal.Nu))))
 }
 
 // wallCapped is the buckling stress of the wall in axial compression, never above

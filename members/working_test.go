@@ -74,7 +74,7 @@ func TestWorkingFollows(t *testing.T) {
 func TestGivens(t *testing.T) {
 	everySituation(t, func(t *rapid.T, s Subject, _ []string) {
 		want := map[string]float64{
-			"OD": s.OD, "t": s.Wall, "L": s.Length, "K": s.K, "E": s.Metal.E, "ν": s.Metal.Nu, "Sy": s.Metal.Sy, "Su": s.Metal.Su,
+			"OD": s.tube().OD, "t": s.tube().Wall, "L": s.Length, "K": s.K, "E": s.Metal.E, "ν": s.Metal.Nu, "Sy": s.Metal.Sy, "Su": s.Metal.Su,
 			"f_y": s.Yield, "f_u": s.Ultimate, "f_b": s.Buckling, "N": s.Axial,
 		}
 		if s.Bending != 0 {

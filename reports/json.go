@@ -83,7 +83,8 @@ type (
 		Member    string         `json:"member"`
 		Part      string         `json:"part,omitempty"`
 		Length    float64        `json:"length"`
-		Tube      [2]float64     `json:"tube"`
+		Tube      *[2]float64    `json:"tube"`
+		Section   *jsonSection   `json:"section,omitempty"`
 		Material  string         `json:"material"`
 		Mass      float64        `json:"mass"`
 		Forces    []jsonForce    `json:"forces"`
@@ -91,9 +92,10 @@ type (
 		Governing *jsonGoverning `json:"governing"`
 	}
 	jsonForce struct {
-		Case    string  `json:"case"`
-		Axial   float64 `json:"axial"`
-		Bending float64 `json:"bending"`
+		Case    string   `json:"case"`
+		Axial   float64  `json:"axial"`
+		Bending float64  `json:"bending"`
+		Total   *float64 `json:"bending_total,omitempty"`
 	}
 	jsonCheck struct {
 		Case     string `json:"case"`
@@ -198,11 +200,11 @@ func toCase(c cases.LoadCase) jsonCase {
 func (r Report) toMember(corner, name string, m cases.Member) jsonMember {
 	s := m.Strut
 	out := jsonMember{
-		Corner: corner, Member: name, Part: m.Number, Length: s.Length, Tube: [2]float64{s.OD, s.Wall},
+		Corner: corner, Member: name, Part: m.Number, Length: s.Length, Tube: roundTube(s), Section: toSection(s),
 		Material: s.Metal.Name, Mass: s.Mass(),
 	}
 	for k, l := range m.Loads {
-		out.Forces = append(out.Forces, jsonForce{r.Cases[k].Name, l.Axial, l.Bending})
+		out.Forces = append(out.Forces, jsonForce{r.Cases[k].Name, l.Axial, l.Bending, totalBending(s, l)})
 	}
 	out.Checks, out.Governing = r.toChecks(m.Judged)
 	return out

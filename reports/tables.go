@@ -9,7 +9,6 @@ import (
 
 	"sixlink/cases"
 	"sixlink/loads"
-	"sixlink/members"
 )
 
 // Tables returns the blocks of the report in their order.
@@ -33,10 +32,6 @@ func words(name string) string {
 	return strings.ReplaceAll(strings.ReplaceAll(name, "anti_roll", "anti-roll"), "_", " ")
 }
 
-func tubeSize(t members.Tube) string {
-	return Tenth.number(t.OD) + " × " + Tenth.number(t.Wall)
-}
-
 // verdictOf is the verdict on a member or rocker; a dash where nothing was checked.
 func verdictOf(j cases.Judged) string {
 	if _, ok := j.Governs(); !ok {
@@ -57,7 +52,7 @@ func (r Report) envelope() Table {
 	t := Table{
 		Name: "Envelope", Title: "Members: largest forces over all cases, and what governs",
 		Columns: []Column{
-			{"corner", "", Text}, {"member", "", Text}, {"tube", "mm", Text}, {"material", "", Text}, {"length", "mm", Tenth}, {"mass", "kg", Milli},
+			{"corner", "", Text}, {"member", "", Text}, {"section", "mm", Text}, {"material", "", Text}, {"length", "mm", Tenth}, {"mass", "kg", Milli},
 			{"tension", "N", Whole}, {"in case", "", Text}, {"compression", "N", Whole}, {"in case", "", Text}, {"bending", "N·mm", Whole},
 			{"governed by", "", Text}, {"in case", "", Text}, {"RF", "", Reserve}, {"verdict", "", Text},
 		},
@@ -71,7 +66,7 @@ func (r Report) envelope() Table {
 			}
 			s := m.Strut
 			t.Rows = append(t.Rows, []any{
-				words(cases.CornerNames[i]), words(loads.LinkNames[j]), tubeSize(s.Tube), s.Metal.Name, s.Length, s.Mass(),
+				words(cases.CornerNames[i]), words(loads.LinkNames[j]), sectionWords(s), s.Metal.Name, s.Length, s.Mass(),
 				tension, caseNo(inT), compression, caseNo(inC), largestBending(m), check, at, rf, verdictOf(m.Judged),
 			})
 		}

@@ -102,14 +102,14 @@ func (r Report) textMembers(p *page) {
 
 func (r Report) textCorner(p *page, corner int) {
 	p.table(func(row func(cells ...string)) {
-		row("member", "tube, mm", "material", "tension", "compression", "bending, N·mm", "governed by", "RF", "")
+		row("member", "section, mm", "material", "tension", "compression", "bending, N·mm", "governed by", "RF", "")
 		for j, m := range r.Corners[corner].Members {
 			tension, compression, inT, inC := m.Extremes()
 			check, rf := dash, dash
 			if g, ok := m.Governs(); ok {
 				check, rf = withCase(g.Title(), g.Case), Reserve.number(g.Reserve)
 			}
-			row(words(loads.LinkNames[j]), tubeSize(m.Strut.Tube), printable(m.Strut.Metal.Name),
+			row(words(loads.LinkNames[j]), sectionWords(m.Strut), printable(m.Strut.Metal.Name),
 				withCase(Whole.number(tension), inT), withCase(Whole.number(compression), inC), Whole.number(largestBending(m)), check, rf, verdictOf(m.Judged))
 		}
 		rocker := r.Corners[corner].Rocker

@@ -38,7 +38,7 @@ func (r Report) Working(corner, member, k int) ([]byte, error) {
 	r.freeBodies(p, corner, k)
 	if member < loads.NumLinks {
 		m := r.Corners[corner].Members[member].Strut
-		p.line("\n   The member: tube %s mm, %s", tubeSize(m.Tube), printable(m.Metal.Name))
+		p.line("\n   The member: %s mm, %s", sectionWords(m), printable(m.Metal.Name))
 		p.fold("   ", "   ", joined("; ", m.Metal.Form, m.Metal.Basis, m.Metal.Source))
 	}
 	r.itemsWorking(p, r.items(corner, member, k))

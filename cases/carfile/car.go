@@ -32,6 +32,7 @@ func (b *builder) build(top *item) {
 	for i, name := range cases.AxleNames {
 		b.car.Axles[i] = b.axle(top.at(name))
 	}
+	b.car.OwnInertia = top.at("own_inertia").flag
 	b.stance(top)
 	b.masses(top)
 	b.loadCases(top.at("cases"))

@@ -41,11 +41,12 @@ func (b *builder) end(it *item, strut members.Strut) (e ends.End) {
 	if lug := it.at("lug"); lug.given {
 		e.Lug = b.lug(lug)
 	}
-	if weld := it.at("weld"); weld.given {
+	if weld := it.at("weld"); weld.given && b.round(weld, strut) {
 		e.Weld = b.weld(weld, strut)
 	}
-	if insert := it.at("insert"); insert.given {
-		e.Insert = b.insert(insert, strut.Tube)
+	if insert := it.at("insert"); insert.given && b.round(insert, strut) {
+		tube, _ := strut.Round()
+		e.Insert = b.insert(insert, tube)
 	}
 	if e.Bolt != nil && e.Lug != nil && e.Lug.Hole > 0 && e.Bolt.Diameter > e.Lug.Hole {
 		b.refuse(it.at("bolt").at("size"), fmt.Sprintf("the bolt of %s mm does not go through the lug's hole of %s mm", short(e.Bolt.Diameter), short(e.Lug.Hole)),
@@ -54,18 +55,32 @@ func (b *builder) end(it *item, strut members.Strut) (e ends.End) {
 	return e
 }
 
+// round refuses what is checked on round tubes alone.
+func (b *builder) round(it *item, strut members.Strut) bool {
+	if _, ok := strut.Round(); ok || strut.Section == nil {
+		return ok
+	}
+	b.refuse(it, "a "+it.key.Name+" is checked on a round tube alone, and this section is none", "take it out and check it by hand, or give the member a tube")
+	return false
+}
+
 // solid returns the metal of something of that thickness, for which the table may have
 // bands as it has them for walls.
 func (b *builder) solid(name *item, thickness float64) materials.Metal {
 	if !name.good {
 		return materials.Metal{}
 	}
-	at := place{name.line, name.column}
-	m := b.find(name, &item{path: name.path, good: thickness > 0, numbers: []float64{0, thickness}, places: []place{at, at}})
+	m := b.find(name, thick(name, thickness))
 	if m.Doubt != "" {
 		b.doubt(m.Name + ": " + m.Doubt)
 	}
 	return m
+}
+
+// thick is a thickness as that of a wall, which decides the band of its material.
+func thick(from *item, mm float64) wall {
+	known := from.good && mm > 0
+	return wall{&item{key: from.key, path: from.path, good: known}, place{from.line, from.column}, mm, known}
 }
 
 // size reads the size of a thread.
@@ -188,21 +203,22 @@ func (b *builder) lug(it *item) *ends.Lug {
 const steelModulus = 180e3
 
 func (b *builder) weld(it *item, strut members.Strut) *ends.Weld {
+	tube, _ := strut.Round()
 	w := &ends.Weld{Throat: it.at("throat").number(), Filler: it.at("strength").number()}
 	m := strut.Metal
 	if k := it.at("knockdown"); k.given {
 		w.KnockYield, w.KnockUltimate, w.KnockSource = k.at("yield_share").number(), k.at("ultimate_share").number(), k.at("source").text
 		return w
 	}
-	haz, known := materials.Weld(m, strut.Wall, it.at("process").text)
+	haz, known := materials.Weld(m, tube.Wall, it.at("process").text)
 	w.KnockYield, w.KnockUltimate, w.KnockSource = haz.Yield, haz.Ultimate, haz.Source
 	switch {
-	case known || !it.at("process").good || m.E == 0 || strut.Wall == 0: // the rest are faults of their own
+	case known || !it.at("process").good || m.E == 0 || tube.Wall == 0: // the rest are faults of their own
 	case m.E >= steelModulus:
 		w.KnockYield, w.KnockUltimate, w.KnockSource = 1, 1, "none: the strengths of the tube are taken beside the weld"
 		b.doubt(m.Name + ": the tube is taken to keep its strengths beside the weld, which cold work and heat treatment do not survive: give weld.knockdown with its source")
 	default:
-		b.refuse(it, fmt.Sprintf("there are no values for %s beside a weld in a wall of %s mm", cut(m.Name), short(strut.Wall)),
+		b.refuse(it, fmt.Sprintf("there are no values for %s beside a weld in a wall of %s mm", cut(m.Name), short(tube.Wall)),
 			"add knockdown: "+it.key.find("knockdown").value()+", or weld another material")
 	}
 	return w

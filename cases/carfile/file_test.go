@@ -161,7 +161,7 @@ func TestOptionalKeys(t *testing.T) {
 	if !c.Vehicle.Drive.Hub || c.Axles[0].Corner.Carrier != loads.UpperWishbone || c.Axles[1].Corner.Rocker.Spring != nil {
 		t.Errorf("hub drive %v, carrier %v, rear spring %v", c.Vehicle.Drive.Hub, c.Axles[0].Corner.Carrier, c.Axles[1].Corner.Rocker.Spring)
 	}
-	if track.Number != "TR-7" || track.Notes != "left\nand right" || track.Strut.Column != (members.Column{Crookedness: 0.4}) || track.Strut.Tube != (members.Tube{OD: 12.7, Wall: 1.2446}) {
+	if track.Number != "TR-7" || track.Notes != "left\nand right" || track.Strut.Column != (members.Column{Crookedness: 0.4}) || track.Strut.Section != (members.Tube{OD: 12.7, Wall: 1.2446}) {
 		t.Errorf("track rod %+v", track)
 	}
 	if rod.Strut.K != 0.9 || rod.Strut.Column != (members.Column{Curve: "a0"}) {

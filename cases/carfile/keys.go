@@ -114,7 +114,7 @@ func (k *Key) value() string {
 	return k.Doc
 }
 
-// sketch shows the keys that a mapping needs, or all if it needs none.
+// sketch shows the keys that a mapping needs, or all if it needs none of them.
 func (k *Key) sketch() string {
 	var need, all []string
 	for _, o := range k.Keys {
@@ -123,7 +123,7 @@ func (k *Key) sketch() string {
 			need = append(need, o.Name+": …")
 		}
 	}
-	if len(need) == 0 {
+	if len(need) == 0 && len(k.OneOf) == 0 {
 		need = all
 	}
 	if len(k.OneOf) > 0 {

@@ -74,19 +74,11 @@ func (b *builder) part(it *item) cases.Part {
 	p := cases.Part{Number: it.at("part").text, Notes: it.at("notes").text}
 	p.Strut.K = it.at("effective_length_factor").number()
 	p.Strut.Column = column(it.at("column"))
-	tube := it.at("tube")
-	if tube.good {
-		p.Strut.Tube = members.Tube{OD: tube.numbers[0], Wall: tube.numbers[1]}
-		if od, wall := p.Strut.OD, p.Strut.Wall; wall > od/2 {
-			b.fault(tube.places[1], tube.path, flaw{
-				fmt.Sprintf("wall: %s mm is more than %s mm, half of the outer diameter", short(wall), short(od/2)),
-				"give the outer diameter first and then the wall; a solid bar has a wall of half its diameter",
-			})
-			tube.good = false
-		}
-	}
+	p.Sources.Eccentricity, p.Sources.SideLoad = it.at("eccentricity").number(), it.at("side_load").number()
+	section, wall := b.section(it)
+	p.Strut.Section = section
 	if material := it.at("material"); material.good {
-		p.Strut.Metal = b.find(material, tube)
+		p.Strut.Metal = b.find(material, wall)
 	}
 	p.Ends = b.ends(it.at("ends"), p.Strut)
 	return p
@@ -102,29 +94,30 @@ func column(it *item) members.Column {
 	return members.Column{}
 }
 
-// find returns the metal of that name for a tube: one of the file, or a built-in one.
-func (b *builder) find(name, tube *item) materials.Metal {
-	wall := 0.0
-	if tube.good {
-		wall = tube.numbers[1]
-	}
+// find returns the metal of that name for a wall: one of the file, or a built-in one.
+func (b *builder) find(name *item, wall wall) materials.Metal {
 	m, own := b.metals.own[name.text]
 	_, builtIn := materials.Canonical(name.text)
 	switch {
-	case own && tube.good && m.WallTo > 0 && wall > m.WallTo:
-		b.tooThick(tube, wall, m.WallTo, m.Name)
-	case own || b.metals.lost && !builtIn || builtIn && !tube.good:
+	case own && wall.known && m.WallTo > 0 && wall.mm > m.WallTo:
+		b.tooThick(wall, m.WallTo, m.Name)
+	case own && wall.good() && !wall.known && m.WallTo > 0:
+		b.doubt(fmt.Sprintf("%s gives no wall: that it is at most %s mm, for which %s has strengths, is not checked", wall.of.path, short(m.WallTo), cut(m.Name)))
+	case own || b.metals.lost && !builtIn || builtIn && !wall.good():
 		return m
 	default:
-		return b.builtIn(name, tube, wall)
+		return b.builtIn(name, wall)
 	}
 	return m
 }
 
-func (b *builder) builtIn(name, tube *item, wall float64) materials.Metal {
-	m, err := materials.Find(name.text, max(wall, 1))
-	if tube.good {
-		m, err = materials.Find(name.text, wall)
+func (b *builder) builtIn(name *item, wall wall) materials.Metal {
+	m, err := materials.Find(name.text, max(wall.mm, 1))
+	switch {
+	case wall.known:
+		m, err = materials.Find(name.text, wall.mm)
+	case wall.good():
+		m, err = b.weakest(name, wall)
 	}
 	var unknown *materials.UnknownError
 	var thick *materials.WallError
@@ -132,7 +125,7 @@ func (b *builder) builtIn(name, tube *item, wall float64) materials.Metal {
 	case errors.As(err, &unknown):
 		b.refuse(name, "there is no material "+quoted(name.text), perhaps(b.near(unknown))+", or give the material under materials with its source")
 	case errors.As(err, &thick):
-		b.tooThick(tube, wall, thick.Limit, thick.Name)
+		b.tooThick(wall, thick.Limit, thick.Name)
 	case err != nil:
 		b.refuse(name, err.Error(), "correct the name, or give the material under materials with its source")
 	}
@@ -162,10 +155,10 @@ func (b *builder) near(e *materials.UnknownError) []string {
 	return append(names, e.Near...)
 }
 
-func (b *builder) tooThick(tube *item, wall, limit float64, name string) {
-	b.fault(tube.places[1], tube.path, flaw{
-		fmt.Sprintf("wall: %s mm is more than %s mm, the thickest for which %s has strengths", short(wall), short(limit), cut(name)),
+func (b *builder) tooThick(wall wall, limit float64, name string) {
+	b.fault(wall.at, wall.of.path, flaw{
+		fmt.Sprintf("wall: %s mm is more than %s mm, the thickest for which %s has strengths", short(wall.mm), short(limit), cut(name)),
 		"choose a thinner wall, or give the material under materials with its source",
 	})
-	tube.good = false
+	wall.of.good = false
 }

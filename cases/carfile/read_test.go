@@ -109,7 +109,7 @@ func TestExampleParts(t *testing.T) {
 	const e = 210000.0
 	for _, r := range rows {
 		part, link := car.Axles[r.axle].Parts[r.link], car.Axles[r.axle].Corner.Links[r.link]
-		if part.Strut.Tube != r.tube || part.Strut.Metal.Name != "E355+N" || part.Strut.K != 1 || part.Strut.Column != (members.Column{}) {
+		if part.Strut.Section != r.tube || part.Strut.Metal.Name != "E355+N" || part.Strut.K != 1 || part.Strut.Column != (members.Column{}) {
 			t.Errorf("%s %s: %+v", cases.AxleNames[r.axle], loads.LinkNames[r.link], part.Strut)
 		}
 		if d := link.EA/e - r.area; !(math.Abs(d) <= 0.0005) {

@@ -165,6 +165,5 @@ func (b *builder) metalFor(name, from *item, thickness float64) materials.Metal 
 	if !name.good {
 		return materials.Metal{}
 	}
-	at := place{from.line, from.column}
-	return b.find(name, &item{path: from.path, good: from.good && thickness > 0, numbers: []float64{0, thickness}, places: []place{at, at}})
+	return b.find(name, thick(from, thickness))
 }

@@ -72,8 +72,8 @@ var membersKey = Key{
 }
 
 func member(name string, also ...string) Key {
-	return Key{Name: name, Kind: Mapping, Required: true, Doc: "what the " + name + " is made of", Also: also, Keys: []Key{
-		{Name: "tube", Kind: Numbers, Parts: []string{"od", "wall"}, Dimension: Length, Range: Range{Max: 500, Above: true}, Required: true, Doc: "the outer diameter and the wall of the tube", Also: []string{"section", "size"}},
+	return Key{Name: name, Kind: Mapping, Required: true, Doc: "what the " + name + " is made of", Also: also, OneOf: []string{"tube", "section"}, Keys: []Key{
+		tubeKey, sectionKey, eccentricityKey, sideLoadKey,
 		{Name: "material", Kind: Text, Required: true, Doc: "the name of the material"},
 		{Name: "effective_length_factor", Kind: Number, Range: Range{Min: 0.5, Max: 4}, Default: "1", Doc: "the effective length factor of the column, 1 between spherical joints", Also: []string{"k", "length_factor"}},
 		columnKey,

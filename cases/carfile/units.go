@@ -23,6 +23,10 @@ const (
 	Area
 	Density
 	Moment
+	ForcePerLength
+	SectionArea
+	SecondMoment
+	SectionModulus
 )
 
 // dimensions holds what is said of each dimension: its name, the unit of a bare
@@ -40,6 +44,11 @@ var dimensions = [...]struct{ name, bare, example string }{
 	Area:         {"an area", "m²", "28 ft²"},
 	Density:      {"a density", "kg/m³", "7.85 g/cm³"},
 	Moment:       {"a moment", "N·m", "35 lbf·ft"},
+
+	ForcePerLength: {"a force per length", "N/mm", "2 lbf/in"},
+	SectionArea:    {"the area of a section", "mm²", "0.19 in²"},
+	SecondMoment:   {"a second moment of area", "mm⁴", "0.021 in⁴"},
+	SectionModulus: {"a section modulus", "mm³", "0.042 in³"},
 }
 
 func (d Dimension) String() string { return dimensions[d].name }
@@ -85,6 +94,7 @@ const (
 	freeFall   = "9.806 65 m/s² exactly: CGPM 1901; NIST SP 811, B.8, from memory"
 	mile       = "1 mi = 1609.344 m exactly: NIST SP 811, B.8, from memory"
 	hour       = "1 h = 3600 s"
+	centimetre = "1 cm = 10 mm"
 	radian     = "1 rad = 180/π °"
 )
 
@@ -149,6 +159,20 @@ var units = []Unit{
 	{Name: "N·mm", Also: []string{"Nmm"}, Dimension: Moment, Per: "1000"},
 	{Name: "lbf·ft", Also: []string{"ft·lbf", "lb·ft", "ft·lb"}, Dimension: Moment, Times: "1.3558179483314004", Source: poundForce + "; " + foot},
 	{Name: "lbf·in", Also: []string{"in·lbf", "lb·in", "in·lb"}, Dimension: Moment, Times: "0.1129848290276167", Source: poundForce + "; " + inch},
+
+	{Name: "N/mm", Also: []string{"kN/m"}, Dimension: ForcePerLength},
+	{Name: "N/m", Dimension: ForcePerLength, Per: "1000"},
+	{Name: "lbf/in", Also: []string{"lb/in"}, Dimension: ForcePerLength, Times: "4.4482216152605", Per: "25.4", Source: poundForce + "; " + inch},
+
+	{Name: "mm²", Dimension: SectionArea},
+	{Name: "cm²", Dimension: SectionArea, Times: "100", Source: centimetre},
+	{Name: "in²", Dimension: SectionArea, Times: "645.16", Source: inch},
+	{Name: "mm⁴", Dimension: SecondMoment},
+	{Name: "cm⁴", Dimension: SecondMoment, Times: "10000", Source: centimetre},
+	{Name: "in⁴", Dimension: SecondMoment, Times: "416231.4256", Source: inch},
+	{Name: "mm³", Dimension: SectionModulus},
+	{Name: "cm³", Dimension: SectionModulus, Times: "1000", Source: centimetre},
+	{Name: "in³", Dimension: SectionModulus, Times: "16387.064", Source: inch},
 }
 
 // Units returns the table of units. It is not to be changed.
@@ -192,7 +216,7 @@ func (u Unit) names() []string { return append([]string{u.Name}, u.Also...) }
 
 // signs are the ways to write one sign of a unit.
 var signs = strings.NewReplacer(
-	"²", "2", "³", "3", "^", "", "⋅", "·", " / ", "/", "*", "·", ".", "·", " ", "·",
+	"²", "2", "³", "3", "⁴", "4", "^", "", "⋅", "·", " / ", "/", "*", "·", ".", "·", " ", "·",
 	"μ", "µ", // Greek mu, micro sign
 )
 

@@ -39,6 +39,13 @@ var published = []struct {
 	{"lb/in³", Density, 27679.90, 5e-3, "B.8 pound per cubic inch: 2.767 990 E+04 kg/m³"},
 	{"lb/ft³", Density, 16.01846, 5e-6, "B.8 pound per cubic foot: 1.601 846 E+01 kg/m³"},
 	{"lbf·ft", Moment, 1.355818, 5e-7, "B.8 pound-force foot: 1.355 818 N·m"},
+	{"lbf/in", ForcePerLength, 0.1751268, 5e-8, "B.8 pound-force per inch: 1.751 268 E+02 N/m"},
+	{"cm²", SectionArea, 100, 0, "definition"},
+	{"in²", SectionArea, 645.16, 0, "B.8 square inch: 6.4516 E-04 m², exact"},
+	{"cm⁴", SecondMoment, 1e4, 0, "definition"},
+	{"in⁴", SecondMoment, 416231.4, 0.05, "B.8 inch to the fourth power: 4.162 314 E-07 m⁴"},
+	{"cm³", SectionModulus, 1000, 0, "definition"},
+	{"in³", SectionModulus, 16387.06, 5e-3, "B.8 cubic inch: 1.638 706 E-05 m³"},
 	{"lbf·in", Moment, 0.1129848, 5e-8, "B.8 pound-force inch: 1.129 848 E-01 N·m"},
 }
 
@@ -63,7 +70,7 @@ func TestPublishedFactors(t *testing.T) {
 var prefixed = map[string]float64{
 	"mm": 1, "µm": 1e-3, "cm": 10, "m": 1000, "kg": 1, "g": 1e-3, "N": 1, "kN": 1000, "daN": 10, "MN": 1e6,
 	"MPa": 1, "GPa": 1000, "kPa": 1e-3, "Pa": 1e-6, "°": 1, "m/s": 1, "m²": 1, "cm²": 1e-4, "mm²": 1e-6,
-	"kg/m³": 1, "g/cm³": 1000, "N·m": 1, "kN·m": 1000, "N·mm": 1e-3,
+	"kg/m³": 1, "g/cm³": 1000, "N·m": 1, "kN·m": 1000, "N·mm": 1e-3, "N/mm": 1, "N/m": 1e-3,
 }
 
 // Every unit has a published factor, and names its source, or a prefix of SI.
@@ -95,7 +102,7 @@ func TestEveryUnit(t *testing.T) {
 			t.Errorf("%s stands in front of the bare unit of its dimension, %s", u.Name, u.Dimension.Bare())
 		}
 	}
-	for d := Length; d <= Moment; d++ {
+	for d := Length; d <= SectionModulus; d++ {
 		if !bare[d] {
 			t.Errorf("%v: its bare unit %q is not in the table", d, d.Bare())
 		}
@@ -104,7 +111,7 @@ func TestEveryUnit(t *testing.T) {
 
 // An example in a message must itself be read.
 func TestExamplesAreRead(t *testing.T) {
-	for d := Share; d <= Moment; d++ {
+	for d := Share; d <= SectionModulus; d++ {
 		if v, f := quantity(dimensions[d].example, d); f != nil || !(v > 0) {
 			t.Errorf("%s is no example of %v: %g, %v", dimensions[d].example, d, v, f)
 		}

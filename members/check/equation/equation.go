@@ -22,6 +22,7 @@ import (
 //	signed:  ["−"] power
 //	power:   primary ["²" | "³"]
 //	primary: number | symbol | "π" | "(" sum ")" | "|" sum "|" | "√(" sum ")" |
+//	         "cos(" sum ")" | "arccos(" sum ")" |
 //	         "e^(" sum ")" | ("min" | "max") "(" sum ";" sum ")"
 func Evaluate(equation string, scope map[string]float64) (float64, error) {
 	p := &parser{rest: []rune(equation), scope: scope}
@@ -122,6 +123,10 @@ func (p *parser) primary() float64 {
 		return math.Abs(p.until("|"))
 	case p.take("√("):
 		return math.Sqrt(p.until(")"))
+	case p.take("cos("):
+		return math.Cos(p.until(")"))
+	case p.take("arccos("):
+		return math.Acos(p.until(")"))
 	case p.take("e^("):
 		return math.Exp(p.until(")"))
 	case p.take("min("):
