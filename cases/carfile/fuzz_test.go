@@ -17,7 +17,8 @@ func FuzzRead(f *testing.F) {
 	good := example(f, "hillclimb-pushrod.yaml")
 	f.Add([]byte(good))
 	f.Add([]byte(example(f, "hillclimb-pullrod.yaml")))
-	for _, table := range [][]edit{vehicleEdits, axleEdits, sectionEdits, caseEdits, fileEdits} {
+	f.Add([]byte(withEnds(f)))
+	for _, table := range [][]edit{vehicleEdits, axleEdits, rockerEdits, sectionEdits, caseEdits, fileEdits} {
 		for _, e := range table {
 			f.Add([]byte(edited(f, good, e.old, e.new)))
 		}

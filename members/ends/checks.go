@@ -24,7 +24,7 @@ func Givens(s Subject) []check.Step {
 		{s.Thread != nil, threadGiven},
 		{s.Bolt != nil, boltGiven},
 		{s.Lug != nil, lugGiven},
-		{s.Weld != nil, only(weldGiven)},
+		{s.Weld != nil, weldGiven},
 		{s.Insert != nil, only(insertGiven)},
 	} {
 		if part.given {

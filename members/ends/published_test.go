@@ -111,6 +111,11 @@ func TestPinExample(t *testing.T) {
 			t.Errorf("%s: demand %.1f, capacity %.1f; want %g, %g", tt.check, f.Demand, f.Capacity, tt.demand, tt.capacity)
 		}
 	}
+	single := s
+	single.Bolt = &Bolt{Thread: th, Strength: b.Strength, Planes: 1, Plates: b.Plates}
+	if f := finding(t, single, "bolt, bending"); !near(f.Demand, 20e3*(4+2*0.5+6)/2, 1e-12) { // mid-plate to mid-plate, by hand
+		t.Errorf("single shear: moment %g N·mm, want %g", f.Demand, 20e3*5.5)
+	}
 	want := 1 / math.Hypot(40.0/132.5, 20.0/(2*37.70))
 	if f := finding(t, s, "bolt, bending with shear"); !near(f.Reserve, want, 1e-3) {
 		t.Errorf("bending with shear: RF %.4f, want %.4f", f.Reserve, want)

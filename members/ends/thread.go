@@ -37,7 +37,7 @@ type Thread struct {
 
 // stress returns the stress of the shank, MPa.
 //
-//	σ_t = P/A_s + P·e/W_s,  W_s of the stress diameter
+//	σ_t = P/A_s + P·e_t/W_s,  W_s of the stress diameter
 func (t Thread) stress(force float64) float64 {
 	return force/t.StressArea() + force*t.Offset/fasteners.Modulus(t.StressDiameter())
 }
@@ -63,7 +63,7 @@ const stripping = "half of the cylinder at the pitch diameter: common practice, 
 
 var threadChecks = []check.Check[Subject]{
 	{
-		Name: "thread, proof", Unit: "MPa", Source: func(s Subject) string { return "P/A_s + P·e/W_s; " + s.Thread.Source },
+		Name: "thread, proof", Unit: "MPa", Source: func(s Subject) string { return "P/A_s + P·e_t/W_s; " + s.Thread.Source },
 		Applies: Subject.hasThread,
 		Demand:  Subject.threadStress, Capacity: func(s Subject) float64 { return s.onYield(s.Thread.Proof) },
 		Steps: rows(threadAreaRows, threadStressRows), CapacityEquation: "S_p/(f_y·f_f)", ReserveEquation: "C/σ_t",

@@ -73,14 +73,17 @@ var weldChecks = []check.Check[Subject]{
 	},
 }
 
-var weldGiven = []row{
-	given("OD", "outer diameter of the tube", "mm", func(s Subject) float64 { return s.Tube.OD }),
-	given("t", "wall of the tube", "mm", func(s Subject) float64 { return s.Tube.Wall }),
-	line("Sy", "yield strength of the tube", "", "MPa", "material", func(s Subject) float64 { return s.Metal.Sy }),
-	line("Su", "ultimate strength of the tube", "", "MPa", "material", func(s Subject) float64 { return s.Metal.Su }),
-	given("a_w", "throat of the weld", "mm", func(s Subject) float64 { return s.Weld.Throat }),
-	line("ρ_y", "share of the yield strength beside the weld", "", "", "car file, or the table of welds", func(s Subject) float64 { return s.Weld.KnockYield }),
-	line("ρ_u", "share of the ultimate strength beside the weld", "", "", "car file, or the table of welds", func(s Subject) float64 { return s.Weld.KnockUltimate }),
+func weldGiven(s Subject) []row {
+	metal := "material " + s.Metal.Name
+	return []row{
+		given("OD", "outer diameter of the tube", "mm", func(s Subject) float64 { return s.Tube.OD }),
+		given("t", "wall of the tube", "mm", func(s Subject) float64 { return s.Tube.Wall }),
+		line("Sy", "yield strength of the tube", "", "MPa", metal, func(s Subject) float64 { return s.Metal.Sy }),
+		line("Su", "ultimate strength of the tube", "", "MPa", metal, func(s Subject) float64 { return s.Metal.Su }),
+		given("a_w", "throat of the weld", "mm", func(s Subject) float64 { return s.Weld.Throat }),
+		line("ρ_y", "share of the yield strength beside the weld", "", "", s.Weld.KnockSource, func(s Subject) float64 { return s.Weld.KnockYield }),
+		line("ρ_u", "share of the ultimate strength beside the weld", "", "", s.Weld.KnockSource, func(s Subject) float64 { return s.Weld.KnockUltimate }),
+	}
 }
 
 // throatSteps lead to the stress of the throat and the strength of the weld.
