@@ -108,7 +108,11 @@ func (r *Results) MemberItems(corner, link, k int) []check.Item {
 	p, f := r.Car.Axles[axleOf(corner)].Parts[link], r.Corners[corner].Forces[k]
 	load := members.Load{Axial: f.Axial[link], Bending: f.Bending[link]}
 	strut := members.Subject{Strut: p.Strut, Load: load, Factors: r.Car.Factors}
-	return []check.Item{check.ItemOf("", members.Checks, strut, members.Givens)}
+	itself := check.ItemOf("", members.Checks, strut, members.Givens)
+	if p.Laminate != nil {
+		itself = laminateItem(p, load, r.Car.Factors)
+	}
+	return []check.Item{itself}
 }
 
 // RockerItems returns what is judged at the rocker of a corner in one case.

@@ -221,6 +221,9 @@ func (r Report) sources() Table {
 	for _, axle := range r.Car.Axles {
 		for _, p := range axle.Parts {
 			m := p.Strut.Metal
+			if p.Laminate != nil {
+				m.Sy, m.Su = math.NaN(), math.NaN() // it has none: its plies are judged
+			}
 			key := fmt.Sprint(m.Name, m.WallTo)
 			if seen[key] {
 				continue

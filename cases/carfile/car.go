@@ -16,6 +16,7 @@ type builder struct {
 	turn    turn
 	lost    bool // the axes could not be read: nothing is known of directions
 	metals  metals
+	stacks  stacks
 	refused struct{ acceleration, moment bool } // for the sake of the axes, once
 }
 
@@ -27,6 +28,7 @@ func (b *builder) build(top *item) {
 	b.vehicle(top.at("vehicle"))
 	b.factors(top.at("design_factors"))
 	b.materials(top.at("materials"))
+	b.laminates(top.at("laminates"))
 	for i, name := range cases.AxleNames {
 		b.car.Axles[i] = b.axle(top.at(name))
 	}

@@ -88,6 +88,7 @@ func (b *builder) part(it *item) cases.Part {
 	if material := it.at("material"); material.good {
 		p.Strut.Metal = b.find(material, tube)
 	}
+	b.ofLaminate(&p, it)
 	return p
 }
 

@@ -73,7 +73,8 @@ var membersKey = Key{
 func member(name string, also ...string) Key {
 	return Key{Name: name, Kind: Mapping, Required: true, Doc: "what the " + name + " is made of", Also: also, Keys: []Key{
 		{Name: "tube", Kind: Numbers, Parts: []string{"od", "wall"}, Dimension: Length, Range: Range{Max: 500, Above: true}, Required: true, Doc: "the outer diameter and the wall of the tube", Also: []string{"section", "size"}},
-		{Name: "material", Kind: Text, Required: true, Doc: "the name of the material"},
+		{Name: "material", Kind: Text, Required: true, Unless: "laminate", Doc: "the name of the material"},
+		laminateKey,
 		{Name: "effective_length_factor", Kind: Number, Range: Range{Min: 0.1, Max: 4}, Default: "1", Doc: "the effective length factor of the column, 1 between spherical joints", Also: []string{"k", "length_factor"}},
 		columnKey,
 		{Name: "part", Kind: Text, Doc: "the part number", Also: []string{"part_number"}},
