@@ -60,6 +60,8 @@ func (l Laminate) Stiffness() Stiffness {
 		s.B.add(q, t*z)
 		s.D.add(q, t*(z*z+t*t/12))
 	}
+	s.A.clean(s.A[0][0])
+	s.B.clean(s.A[0][0] * s.Thickness)
 	s.Inverse = s.A.inverse()
 	s.Reduced = s.D.minus(s.B.product(s.Inverse).product(s.B))
 	return s

@@ -141,14 +141,8 @@ func TestCouplings(t *testing.T) {
 		if s.Balanced() != r.balanced || s.Symmetric() != r.symmetric || r.l.Layup() != r.layup {
 			t.Errorf("%v: balanced %t, symmetric %t, %s; want %t, %t, %s", r.l.Angles, s.Balanced(), s.Symmetric(), r.l.Layup(), r.balanced, r.symmetric, r.layup)
 		}
-		if s.Symmetric() && (s.B != Matrix{}) {
-			for _, row := range s.B {
-				for _, b := range row {
-					if !within(b, 0, 1e-9*s.A[0][0]*s.Thickness) {
-						t.Errorf("%v: B = %v", r.l.Angles, s.B)
-					}
-				}
-			}
+		if r.symmetric != (s.B == Matrix{}) {
+			t.Errorf("%v: B = %v", r.l.Angles, s.B)
 		}
 	}
 }

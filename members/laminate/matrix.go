@@ -43,6 +43,17 @@ func (m *Matrix) add(o Matrix, f float64) {
 	}
 }
 
+// clean makes zeros of what is rounding beside a stiffness: plies that cancel.
+func (m *Matrix) clean(stiffness float64) {
+	for i := range 3 {
+		for j := range 3 {
+			if negligible(m[i][j], stiffness) {
+				m[i][j] = 0
+			}
+		}
+	}
+}
+
 // inverse returns the inverse of a symmetric matrix, by cofactors.
 func (m Matrix) inverse() (out Matrix) {
 	for i := range 3 {

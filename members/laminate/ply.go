@@ -108,4 +108,4 @@ func own(e Vector, degrees float64) Vector {
 func sq(x float64) float64 { return x * x }
 
 // negligible tells whether a coupling is no more than rounding beside a stiffness.
-func negligible(coupling, stiffness float64) bool { return math.Abs(coupling) <= 1e-9*stiffness }
+func negligible(coupling, stiffness float64) bool { return math.Abs(coupling) <= 1e-12*stiffness }
