@@ -13,6 +13,7 @@ import (
 	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/ends"
+	"sixlink/members/laminate"
 )
 
 // G is the standard acceleration of free fall, m/s² (ISO 80000-3; CGPM 1901).
@@ -97,11 +98,12 @@ type Axle struct {
 
 // A Part is what a member is made of. Its length comes from the geometry.
 type Part struct {
-	Strut   members.Strut
-	Sources members.Sources // of bending: what the file gives, alike in every case
-	Ends    [2]ends.End     // outer, inner
-	Number  string          // part number
-	Notes   string
+	Strut    members.Strut
+	Laminate *laminate.Laminate // nil: of the metal of Strut; otherwise that metal speaks for it in reports
+	Sources  members.Sources    // of bending: what the file gives, alike in every case
+	Ends     [2]ends.End        // outer, inner
+	Number   string             // part number
+	Notes    string
 }
 
 // A Kind is one of the three ways to state a load case.

@@ -112,9 +112,12 @@ func (r *Results) judgeMember(corner, link int) Member {
 // first, then what joins it to its neighbours.
 func (r *Results) MemberItems(corner, link, k int) []check.Item {
 	p := r.Car.Axles[axleOf(corner)].Parts[link]
-	strut := members.Subject{Strut: p.Strut, Load: r.load(corner, link, k), Factors: r.Car.Factors}
-	items := []check.Item{check.ItemOf("", members.Checks, strut, members.Givens)}
-	return append(items, r.endItems(corner, link, k)...)
+	load := r.load(corner, link, k)
+	itself := check.ItemOf("", members.Checks, members.Subject{Strut: p.Strut, Load: load, Factors: r.Car.Factors}, members.Givens)
+	if p.Laminate != nil {
+		itself = laminateItem(p, load, r.Car.Factors)
+	}
+	return append([]check.Item{itself}, r.endItems(corner, link, k)...)
 }
 
 // MemberNames are the names that the working takes: the links, and the rocker.

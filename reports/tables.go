@@ -241,6 +241,9 @@ func (r Report) sources() Table {
 	for _, axle := range r.Car.Axles {
 		for _, p := range axle.Parts {
 			m := p.Strut.Metal
+			if p.Laminate != nil {
+				m.Sy, m.Su = math.NaN(), math.NaN() // it has none: its plies are judged
+			}
 			key := band{m.Name, m.WallTo}
 			if seen[key] {
 				continue

@@ -17,6 +17,7 @@ type builder struct {
 	lost    bool // the axes could not be read: nothing is known of directions
 	metals  metals
 	parts   parts
+	stacks  stacks
 	refused struct{ acceleration, moment bool } // for the sake of the axes, once
 }
 
@@ -29,6 +30,7 @@ func (b *builder) build(top *item) {
 	b.factors(top.at("design_factors"))
 	b.materials(top.at("materials"))
 	b.readParts(top.at("parts"))
+	b.laminates(top.at("laminates"))
 	for i, name := range cases.AxleNames {
 		b.car.Axles[i] = b.axle(top.at(name))
 	}

@@ -17,9 +17,11 @@ type Key struct {
 	Dimension Dimension // of a Number, Numbers or Vector
 	Range     Range     // of each number, in the unit of a bare number
 	Parts     []string  // of Numbers and a Vector: what each one is
+	Most      int       // of Numbers of any number: how many at most, Parts being the first few; 0: as many as Parts
 	Choices   []string  // of a Choice
 
 	Required   bool   // a required List has at least one entry
+	Unless     string // the key of the same mapping beside which a required one is not needed
 	NeededWith string // the key of the same mapping with which this one is required
 
 	Default string // as it would stand in the file; empty: none

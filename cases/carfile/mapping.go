@@ -104,13 +104,17 @@ func noKey(n *yaml.Node) *flaw {
 func (r *reader) missing(it *item, used, meant map[string]bool) {
 	for i := range it.key.Keys {
 		k := &it.key.Keys[i]
-		need := k.Required || k.NeededWith != "" && used[k.NeededWith]
+		need := k.Required && !used[k.Unless] && !meant[k.Unless] || k.NeededWith != "" && used[k.NeededWith]
 		if need && !used[k.Name] && !meant[k.Name] {
 			text := k.Name + " is missing"
 			if k.NeededWith != "" {
 				text += ", which " + k.NeededWith + " needs"
 			}
-			r.fault(place{it.line, it.column}, it.path, flaw{text, "add " + k.Name + ": " + k.value()})
+			remedy := "add " + k.Name + ": " + k.value()
+			if k.Unless != "" {
+				remedy += ", or " + k.Unless
+			}
+			r.fault(place{it.line, it.column}, it.path, flaw{text, remedy})
 		}
 	}
 }

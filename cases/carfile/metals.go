@@ -80,6 +80,7 @@ func (b *builder) part(it *item) cases.Part {
 	if material := it.at("material"); material.good {
 		p.Strut.Metal = b.find(material, wall)
 	}
+	b.ofLaminate(&p, it)
 	p.Ends = b.ends(it.at("ends"), p.Strut)
 	return p
 }

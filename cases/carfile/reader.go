@@ -139,6 +139,10 @@ func (r *reader) numbers(it *item, n *yaml.Node) {
 		r.wrongKind(it, n)
 		return
 	}
+	if it.key.Most > 0 {
+		r.series(it, n)
+		return
+	}
 	if r.miscounted(it, n) {
 		return
 	}

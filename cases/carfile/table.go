@@ -25,6 +25,7 @@ var car = Key{Kind: Mapping, Doc: "the car file", Keys: []Key{
 	axle("front", "the front axle, left-hand side"),
 	axle("rear", "the rear axle, left-hand side"),
 	{Name: "materials", Kind: List, Keys: materialKeys, Absent: "the built-in materials alone", Doc: "materials of your own, each with its source"},
+	laminatesKey,
 	partsKey,
 	ownInertiaKey,
 	casesKey,

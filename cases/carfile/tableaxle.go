@@ -74,7 +74,8 @@ var membersKey = Key{
 func member(name string, also ...string) Key {
 	return Key{Name: name, Kind: Mapping, Required: true, Doc: "what the " + name + " is made of", Also: also, OneOf: []string{"tube", "section"}, Keys: []Key{
 		tubeKey, sectionKey, eccentricityKey, sideLoadKey,
-		{Name: "material", Kind: Text, Required: true, Doc: "the name of the material"},
+		{Name: "material", Kind: Text, Required: true, Unless: "laminate", Doc: "the name of the material"},
+		laminateKey,
 		{Name: "effective_length_factor", Kind: Number, Range: Range{Min: 0.5, Max: 4}, Default: "1", Doc: "the effective length factor of the column, 1 between spherical joints", Also: []string{"k", "length_factor"}},
 		columnKey,
 		endsKey,

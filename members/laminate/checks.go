@@ -1,0 +1,109 @@
+package laminate
+
+import (
+	"math"
+
+	"sixlink/members"
+	"sixlink/members/check"
+)
+
+// Sources of the checks.
+const (
+	strainSource = "maximum strain in each ply: Jones, Mechanics of Composite Materials, 2nd ed., ch. 2 and 4, from memory"
+	tsaiSource   = "Tsai and Wu (1971); Tsai and Hahn, Introduction to Composite Materials (1980), ch. 7, from memory"
+	columnSource = "Engesser's column with shear, n = 2: Timoshenko and Gere, Theory of Elastic Stability, ch. 2, from memory; capped by the first ply"
+	waveSource   = "Donnell's equations of a cylinder of any layup, every wave let in"
+	wallSource   = waveSource + "; knock-down of NASA SP-8007 (1968) with the effective thickness of its orthotropic cylinders, from memory; capped by the first ply"
+)
+
+// The ends of the load multiplier x of n·x + m·x/(1 − a·x) = C: on the tension side
+// the axial line load n counts as it is, on the compression side with the other sign.
+const (
+	reserveTension     = "2·C/(n + m + C·a + √((n + m + C·a)² − 4·n·a·C))"
+	reserveCompression = "2·C/(m − n + C·a + √((m − n + C·a)² + 4·n·a·C))"
+)
+
+// Checks are the checks of a tube of a laminate, in report order.
+var Checks = []check.Check[Subject]{
+	firstPlyCheck("first ply in tension, maximum strain", strainSource, maxStrain, pull, strainSteps),
+	firstPlyCheck("first ply in tension, Tsai–Wu", tsaiSource, tsaiWu, pull, tsaiSteps),
+	firstPlyCheck("first ply in compression, maximum strain", strainSource, maxStrain, push, strainSteps),
+	firstPlyCheck("first ply in compression, Tsai–Wu", tsaiSource, tsaiWu, push, tsaiSteps),
+	{
+		Name: "column", Unit: "N", Source: check.Always[Subject](columnSource),
+		Applies: inCompression, Demand: compression,
+		Capacity: func(s Subject) float64 { return s.columnLoad() / s.Factors.Buckling },
+		Steps:    columnSteps, CapacityEquation: "P_c/f_b", ReserveEquation: "C/P",
+	},
+	{
+		Name: "wall buckling", Unit: "N", Source: check.Always[Subject](wallSource),
+		Applies: inCompression, Demand: compression,
+		Capacity: func(s Subject) float64 { return 2 * math.Pi * s.radius() * wallCapped(s) / s.Factors.Buckling },
+		Steps:    wallSteps, CapacityEquation: "2·π·R·n_w/f_b", ReserveEquation: "C/P",
+	},
+	{
+		Name:    "wall buckling in bending",
+		Source:  check.Always[Subject](wallSource + "; that the shares add up to 1 is from memory"),
+		Applies: inBending, Demand: wallDemand, Capacity: one, Reserve: wallReserve,
+		Steps: wallBendingSteps, CapacityEquation: "1",
+		ReserveEquation: "2·C/(u + v + C·a + √((u + v + C·a)² − 4·u·a·C))",
+	},
+}
+
+// firstPlyCheck returns the check of the first ply on one side of the tube. Its demand
+// is the line load there; it is negative where bending does not yet outweigh the
+// axial force, which a larger load multiplier may turn.
+func firstPlyCheck(name, source string, by criterion, sense float64, steps func(Subject, ruin) []check.Step) check.Check[Subject] {
+	c := check.Check[Subject]{
+		Name: name, Unit: "N/mm", Source: check.Always[Subject](source),
+		Applies: func(s Subject) bool { return strains(s, sense) },
+		Demand: func(s Subject) float64 {
+			return members.Amplified(sense*axialLine(s), bendingLine(s), share(s))
+		},
+		Capacity: func(s Subject) float64 {
+			return s.Knockdown * s.firstPly(by, sense).lineLoad / s.Factors.Ultimate
+		},
+		Steps: func(s Subject) []check.Step {
+			return append(steps(s, s.firstPly(by, sense)), demandStep(s, sense))
+		},
+		CapacityEquation: "k·n_f/f_u", ReserveEquation: reserveTension,
+	}
+	if sense == push {
+		c.ReserveEquation = reserveCompression
+	}
+	c.Reserve = func(s Subject) float64 {
+		return members.Multiplier(sense*axialLine(s), bendingLine(s), share(s), c.Capacity(s))
+	}
+	return c
+}
+
+// strains tells whether a load multiplier can fail the wall on the side that is pulled
+// or pushed: bending does in the end where compression amplifies it.
+func strains(s Subject, sense float64) bool {
+	return sense*axialLine(s)+bendingLine(s) > 0 || s.Axial < 0 && s.Bending > 0
+}
+
+func inCompression(s Subject) bool { return s.Axial < 0 }
+func inBending(s Subject) bool     { return s.Bending > 0 }
+func one(Subject) float64          { return 1 }
+
+// wallCapped is the line load that the wall carries in axial compression, N/mm.
+func wallCapped(s Subject) float64 { return math.Min(wallLoad(s, knockDownAxial), s.crushing()) }
+
+// Wall buckling with bending: each part as a share of what the wall may carry alone,
+// design factors included.
+func wallLimit(s Subject, k float64) float64 {
+	return math.Min(wallLoad(s, k)/s.Factors.Buckling, s.crushing()/s.Factors.Ultimate)
+}
+
+func axialUse(s Subject) float64 {
+	return compression(s) / (2 * math.Pi * s.radius()) / wallLimit(s, knockDownAxial)
+}
+
+func bendingUse(s Subject) float64 { return bendingLine(s) / wallLimit(s, knockDownBending) }
+
+func wallDemand(s Subject) float64 { return members.Amplified(axialUse(s), bendingUse(s), share(s)) }
+
+func wallReserve(s Subject) float64 {
+	return members.Multiplier(axialUse(s), bendingUse(s), share(s), 1)
+}
