@@ -98,6 +98,11 @@ func TestPublishedWallClass(t *testing.T) {
 	if class.Measure != "c/t" || class.Ratio != 42 || class.Limit != 42 || !class.Holds() {
 		t.Errorf("square tube 45 x 1 in 235 MPa: %+v; want c/t = 42 at the limit (%s)", class, en)
 	}
+	flat.Metal = metal(210e3, 940) // ε = 1/2
+	class, _ = flat.WallClass()
+	quantity{"limit of c/t in 940 MPa", class.Limit, 21, 1e-12}.hold(t, "42·ε", en)
+	quantity{"ε² of a third of the modulus of steel", Epsilon2(235, 70e3), 1.0 / 3, 1e-15}.hold(t, "ε²", "EN 1993-1-4, Table 5.2, from memory")
+	flat.Metal = metal(210e3, 235)
 	// Greatest radii of curvature by hand: 20²/10 = 40 mm of the ellipse; 25 mm of the arcs
 	// through (±20, 0) and (0, 10), for 20² + 15² = 25².
 	for _, tt := range []struct {

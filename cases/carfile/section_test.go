@@ -20,7 +20,7 @@ var sectionEdits = []edit{
 	{name: "square tube without wall", old: "tube: [14, 1.5]", new: "section: {square_tube: [20]}"},
 	{name: "square tube with thick wall", old: "tube: [14, 1.5]", new: "section: {square_tube: [20, 5.1]}"},
 	{name: "rectangular tube with thick wall", old: "tube: [14, 1.5]", new: "section: {rectangular_tube: [100, 60, 6.1]}"},
-	{name: "ellipse the wrong way round", old: "tube: [14, 1.5]", new: "section: {ellipse_tube: [16, 40, 1]}"},
+	{name: "ellipse the wrong way round", old: "tube: [14, 1.5]", new: "section: {ellipse_tube: [16, 17, 1]}"},
 	{name: "ellipse with a wall that folds", old: "tube: [14, 1.5]", new: "section: {ellipse_tube: [40, 16, 3.3]}"},
 	{name: "lens too slim", old: "tube: [14, 1.5]", new: "section: {lens_tube: [100, 16, 1]}"},
 	{name: "lens without a hole", old: "tube: [14, 1.5]", new: "section: {lens_tube: [40, 16, 8]}"},
