@@ -9,20 +9,9 @@ import (
 	"sixlink/loads"
 )
 
-// notChecked are the parts of the load path that no check covers.
-var notChecked = []string{
-	"joints: spherical bearings, rod ends, threads, bolts, inserts, welds and lugs",
-	"rockers, their pivots and bearings, springs, torsion bars and the anti-roll system (their forces are given)",
-	"uprights, wheel bearings, hubs, wheels and tyres; chassis pick-ups (their forces are given)",
-	"a wall that buckles together with the column (thin tubes of low strength), and walls near welds and bends",
-	"side loads, eccentric ends and the members' own weight and inertia; bending of the track rod and of a rod",
-	"life: fatigue, corrosion, damage and wear",
-	"positions other than the one drawn: travel, steering lock, and the stiffness of the assembly",
-}
-
 // remark fills what is not checked and the notes that travel with the results.
 func (r *Results) remark(statics [NumCorners]*loads.Statics) {
-	r.NotChecked = notChecked
+	r.NotChecked = r.gaps()
 	for _, d := range r.Car.Doubts {
 		r.note(Warning, "%s", d)
 	}
