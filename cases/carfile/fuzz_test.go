@@ -17,6 +17,7 @@ func FuzzRead(f *testing.F) {
 	good := example(f, "hillclimb-pushrod.yaml")
 	f.Add([]byte(good))
 	f.Add([]byte(example(f, "hillclimb-pullrod.yaml")))
+	f.Add([]byte(withLaminate(f)))
 	for _, table := range [][]edit{vehicleEdits, axleEdits, caseEdits, fileEdits} {
 		for _, e := range table {
 			f.Add([]byte(edited(f, good, e.old, e.new)))
