@@ -39,7 +39,9 @@ func (r *Results) remarkSections() {
 	bent := r.Car.OwnInertia
 	for i, axle := range r.Car.Axles {
 		for j, p := range axle.Parts {
-			r.remarkWall(AxleNames[i]+" "+strings.ReplaceAll(MemberNames[j], "_", " "), p.Strut)
+			if p.Laminate == nil { // the wall of a laminate has checks of its own
+				r.remarkWall(AxleNames[i]+" "+strings.ReplaceAll(MemberNames[j], "_", " "), p.Strut)
+			}
 			bent = bent || p.Sources != members.Sources{}
 		}
 	}

@@ -17,6 +17,7 @@ func FuzzRead(f *testing.F) {
 	good := example(f, "hillclimb-pushrod.yaml")
 	f.Add([]byte(good))
 	f.Add([]byte(example(f, "hillclimb-pullrod.yaml")))
+	f.Add([]byte(withLaminate(f)))
 	f.Add([]byte(withEnds(f)))
 	for _, table := range [][]edit{vehicleEdits, axleEdits, rockerEdits, sectionEdits, caseEdits, fileEdits} {
 		for _, e := range table {
