@@ -16,6 +16,7 @@ type Metal struct {
 	Nu      float64 // Poisson's ratio
 	Sy      float64 // yield or 0.2 % proof strength in tension, MPa
 	Su      float64 // ultimate tensile strength, MPa
+	Scy     float64 // yield strength in compression, MPa; 0: not given, see CompressiveYield
 	Density float64 // kg/m³
 	Basis   string  // what the strengths are: "specification minimum", "S", "A", "typical", …
 	Source  string  // document, edition, table; "from memory" where nobody had the page open
@@ -24,4 +25,13 @@ type Metal struct {
 	// Published is the row in the numbers and units of its source, for whoever
 	// holds it against the document; empty for a material not of the table.
 	Published string
+}
+
+// CompressiveYield returns the yield strength in compression, MPa: Scy, or Sy where
+// the source gives none.
+func (m Metal) CompressiveYield() float64 {
+	if m.Scy > 0 {
+		return m.Scy
+	}
+	return m.Sy
 }

@@ -19,9 +19,9 @@ var Checks = []check.Check[Subject]{
 		Steps: check.NoSteps[Subject], CapacityEquation: "A·Su/f_u", ReserveEquation: "C/N",
 	},
 	{
-		Name: "compression yield", Unit: "N", Source: check.Always[Subject]("definition of Sy"),
-		Applies: inCompression, Demand: compression, Capacity: yieldCapacity,
-		Steps: check.NoSteps[Subject], CapacityEquation: "A·Sy/f_y", ReserveEquation: "C/P",
+		Name: "compression yield", Unit: "N", Source: compressionSource,
+		Applies: inCompression, Demand: compression, Capacity: squashCapacity,
+		Steps: check.NoSteps[Subject], CapacityEquation: "A·Scy/f_y", ReserveEquation: "C/P",
 	},
 	{
 		Name: "column", Unit: "N", Source: columnSource,
@@ -36,8 +36,8 @@ var Checks = []check.Check[Subject]{
 	{
 		Name: "bending yield", Unit: "MPa",
 		Source:  check.Always[Subject]("N/A ± M/Z, M amplified in compression: Timoshenko and Gere, Theory of Elastic Stability, ch. 1, from memory"),
-		Applies: inBending, Demand: bendingDemand, Capacity: allowableYield, Reserve: bendingReserve,
-		Steps: bendingSteps, CapacityEquation: "Sy/f_y",
+		Applies: inBending, Demand: bendingDemand, Capacity: allowableFibre, Reserve: bendingReserve,
+		Steps: bendingSteps, CapacityEquation: "min(Sy; Scy)/f_y",
 		ReserveEquation: "2·C/(σ_N + σ_M + C·a + √((σ_N + σ_M + C·a)² − 4·σ_N·a·C))",
 	},
 	{

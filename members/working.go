@@ -14,5 +14,5 @@ func Givens(s Subject) []check.Step {
 	if s.Column.Crookedness > 0 {
 		out = append(out, check.Put(s, crookednessGiven)...)
 	}
-	return append(out, check.Put(s, sectionRows)...)
+	return append(out, check.Put(s, compressiveRows(s.Metal), sectionRows)...)
 }
