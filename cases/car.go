@@ -97,6 +97,8 @@ type Part struct {
 	Strut  members.Strut
 	Number string // part number
 	Notes  string
+
+	Certificate string // heat number or certificate of the material
 }
 
 // A Kind is one of the three ways to state a load case.

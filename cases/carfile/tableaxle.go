@@ -77,6 +77,7 @@ func member(name string, also ...string) Key {
 		{Name: "effective_length_factor", Kind: Number, Range: Range{Min: 0.5, Max: 4}, Default: "1", Doc: "the effective length factor of the column, 1 between spherical joints", Also: []string{"k", "length_factor"}},
 		columnKey,
 		{Name: "part", Kind: Text, Doc: "the part number", Also: []string{"part_number"}},
+		certificateKey,
 		{Name: "notes", Kind: Prose, Doc: "notes for the reader", Also: []string{"comment", "remarks"}},
 	}}
 }
