@@ -14,6 +14,7 @@ var notChecked = []string{
 	"joints: spherical bearings, rod ends, threads, bolts, inserts, welds and lugs",
 	"rockers, their pivots and bearings, springs, torsion bars and the anti-roll system (their forces are given)",
 	"uprights, wheel bearings, hubs, wheels and tyres; chassis pick-ups (their forces are given)",
+	"a wall that buckles together with the column (thin tubes of low strength), and walls near welds and bends",
 	"side loads, eccentric ends and the members' own weight and inertia; bending of the track rod and of a rod",
 	"life: fatigue, corrosion, damage and wear",
 	"positions other than the one drawn: travel, steering lock, and the stiffness of the assembly",

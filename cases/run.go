@@ -19,7 +19,7 @@ type AuditError struct {
 }
 
 func (e *AuditError) Error() string {
-	return fmt.Sprintf("the free-body audit of %s in case %q leaves %.2g of the load, limit %.0e: the results are withheld", CornerNames[e.Corner], e.Name, e.Worst, AuditLimit)
+	return fmt.Sprintf("the free-body audit of %s in case %q leaves %.2g of the load, limit %.0e: the results are withheld; please report it with the car file", CornerNames[e.Corner], e.Name, e.Worst, AuditLimit)
 }
 
 // Run carries every case of the car through loads and members. The error joins a
@@ -78,7 +78,7 @@ func (r *Results) solve(statics [NumCorners]*loads.Statics) {
 	for k, c := range r.Cases {
 		for left := 0; left < NumCorners; left += 2 {
 			right := left + 1
-			fl, fr := loads.SolveAxle(statics[left], statics[right], c.Wheels[left].load(), c.Wheels[right].load())
+			fl, fr := loads.SolveAxle(statics[left], statics[right], c.Wheels[left].Load(), c.Wheels[right].Load())
 			r.Corners[left].Forces[k], r.Corners[right].Forces[k] = fl, fr
 			r.audit(left, k, fl.Residual)
 			r.audit(right, k, fr.Residual)
@@ -86,7 +86,8 @@ func (r *Results) solve(statics [NumCorners]*loads.Statics) {
 	}
 }
 
-func (w Wheel) load() loads.WheelLoad {
+// Load returns what acts on the upright from outside.
+func (w Wheel) Load() loads.WheelLoad {
 	return loads.WheelLoad{Force: w.Force, Moment: w.Moment, Inertia: w.Inertia, Released: w.Released}
 }
 

@@ -84,24 +84,24 @@ func (c Car) axleSteps(lc LoadCase, b balance, corner int) []check.Step {
 		given("a_x", "acceleration forward", "g", k.Acceleration[0]), given("a_y", "acceleration to the left", "g", k.Acceleration[1]),
 		given("v", "speed", "m/s", k.Speed), given("ρ", "density of the air", "kg/m³", a.AirDensity),
 		given("S_L", "lift area", "m²", a.LiftArea), given("S_D", "drag area", "m²", a.DragArea),
-		given("s_L", "share of the downforce on the front axle", "", a.FrontShare), given("h_D", "height of the drag", "mm", a.DragHeight),
+		given("k_L", "share of the downforce on the front axle", "", a.FrontShare), given("h_D", "height of the drag", "mm", a.DragHeight),
 		found("q", "dynamic pressure", "ρ·v²/2", "Pa", "", b.pressure),
 		found("Z", "downforce", "q·S_L", "N", "", b.downforce),
 		found("D", "drag", "q·S_D", "N", "", b.drag),
 		found("ΔF", "load moved from the front to the rear axle", "(m·g·a_x·h + D·h_D)/L", "N", "equilibrium; Gillespie, ch. 1, from memory", b.pitch),
-		found("F_f", "vertical load of the front axle", "m·g·λ_f + Z·s_L − ΔF", "N", "equilibrium", b.axle[Front]),
+		found("F_f", "vertical load of the front axle", "m·g·λ_f + Z·k_L − ΔF", "N", "equilibrium", b.axle[Front]),
 	)
 	axle := "F_f"
 	if axleOf(corner) == Rear {
 		axle = "m·g + Z − F_f"
 	}
 	steps = append(steps, found("F_a", "vertical load of the "+AxleNames[axleOf(corner)]+" axle", axle, "N", "equilibrium", b.axle[axleOf(corner)]))
-	share := "X·s_x"
+	share := "X·k_x"
 	if axleOf(corner) == Rear {
-		share = "X·(1 − s_x)"
+		share = "X·(1 − k_x)"
 	}
 	return append(steps,
-		given("s_x", "share of the longitudinal force on the front axle, "+TorqueNames[b.how], "", b.share),
+		given("k_x", "share of the longitudinal force on the front axle, "+TorqueNames[b.how], "", b.share),
 		found("X", "longitudinal force of the car", "m·g·a_x + D", "N", "equilibrium", b.total),
 		found("X_a", "longitudinal force of the axle", share, "N", "", b.x[axleOf(corner)]),
 	)

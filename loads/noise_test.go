@@ -64,10 +64,21 @@ func TestIdleLinksOfATripod(t *testing.T) {
 // Small is not nothing: a force far below the others is kept where the load asks for it.
 func TestSmallForcesAreKept(t *testing.T) {
 	c := on(r3.Vec{}, [3]r3.Vec{{X: 100}, {Y: 100}, {Z: 100}}, inOrder)
-	f := mustStatics(t, c).Solve(WheelLoad{Force: vec(-1e-9, -2e-9, 5000)})
-	for i, want := range []float64{1e-9, 2e-9, -5000} {
-		if !near(f.Axial[i], want, 1e-12+1e-12*max(want, -want)) {
-			t.Errorf("member %d: %g N, want %g", i+1, f.Axial[i], want)
+	s := mustStatics(t, c)
+	for _, tt := range []struct {
+		name string
+		load WheelLoad
+		want [3]float64
+	}{
+		{"beside a force of 5 kN", WheelLoad{Force: vec(-1e-9, -2e-9, 5000)}, [3]float64{1e-9, 2e-9, -5000}},
+		// the fourth link takes the couple as 1000 N along y on an arm of 100 mm; the second holds it
+		{"beside a couple of 100 N·m", WheelLoad{Force: vec(-1e-10, 0, -3e-10), Moment: vec(0, 0, 1e5)}, [3]float64{1e-10, 1000, 3e-10}},
+	} {
+		f := s.Solve(tt.load)
+		for i, want := range tt.want {
+			if !near(f.Axial[i], want, 1e-12+1e-12*max(want, -want)) {
+				t.Errorf("%s: member %d: %g N, want %g", tt.name, i+1, f.Axial[i], want)
+			}
 		}
 	}
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // ShortCaution stands on every sheet and in every page footer.
-const ShortCaution = "Calculation aid, not a release: review and sign-off by a qualified structural engineer, proof by test and inspection."
+const ShortCaution = "Calculation aid, not a release: review and sign-off by a qualified structural engineer, the series' regulations, the law, proof by test and inspection."
 
 // coverWidth is the width of the cover's second column, in characters.
 const coverWidth = 84
@@ -34,6 +34,7 @@ func (r Report) Workbook() ([]byte, error) {
 		Title: r.title(), Subject: "Suspension load cases, member forces and reserve factors", Description: Caution,
 		Creator: "sixlink " + r.Version, LastModifiedBy: "sixlink", Created: fixedDate, Modified: fixedDate,
 	}))
+	b.do(b.file.SetAppProps(&excelize.AppProperties{Application: "sixlink"}))
 	if b.err != nil {
 		return nil, fmt.Errorf("workbook: %w", b.err)
 	}
@@ -81,10 +82,12 @@ func (b *book) makeStyles() {
 		{"strong", &excelize.Style{Font: font(true, false, 11), Alignment: wrap}},
 		{"caution", &excelize.Style{Font: font(true, false, 11), Alignment: wrap, Border: boxed()}},
 		{"small", &excelize.Style{Font: font(false, true, 9)}},
-		{"head", &excelize.Style{Font: font(true, false, 11), Border: line, Alignment: &excelize.Alignment{WrapText: true, Vertical: "bottom"}}},
+		{"head", &excelize.Style{Font: font(true, false, 11), Border: line, Alignment: &excelize.Alignment{WrapText: true, Vertical: "bottom", Horizontal: "left", Indent: 1}}},
+		{"headRight", &excelize.Style{Font: font(true, false, 11), Border: line, Alignment: &excelize.Alignment{WrapText: true, Vertical: "bottom", Horizontal: "right"}}},
+		{"fail", &excelize.Style{Font: font(true, false, 11), Border: boxed(), Alignment: &excelize.Alignment{Horizontal: "center", Vertical: "top"}}},
 		{"line", &excelize.Style{Border: line}},
 		{"text", &excelize.Style{Alignment: wrap}}, {"cell", &excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top", Horizontal: "left", Indent: 1}}},
-		{"whole", number("#,##0")}, {"tenth", number("0.00")}, {"milli", number("0.000")}, {"reserve", number("[<1]0.0000;0.000")}, {"full", number("0.000###E+00")}, {"plain", number("#,##0.0##")},
+		{"whole", number("#,##0")}, {"tenth", number("0.00")}, {"milli", number("0.000")}, {"reserve", number("[<1]0.0000;0.000")}, {"full", number("0.000###E+00")}, {"plain", number("#,##0.000")},
 	} {
 		id, err := b.file.NewStyle(s.style)
 		b.do(err)
@@ -157,8 +160,10 @@ func (b *book) sheet(r Report, t Table) {
 		b.do(err)
 		return
 	}
+	widths := make([]float64, len(t.Columns))
 	for i, c := range t.Columns {
-		b.do(w.SetColWidth(i+1, i+1, t.width(i, c)))
+		widths[i] = t.width(i, c)
+		b.do(w.SetColWidth(i+1, i+1, widths[i]))
 	}
 	b.do(w.SetPanes(&excelize.Panes{Freeze: true, YSplit: headRow, TopLeftCell: fmt.Sprintf("A%d", headRow+1), ActivePane: "bottomLeft"}))
 	b.do(w.SetRow("A1", []any{excelize.Cell{StyleID: b.styles["title"], Value: t.Title}}))
@@ -169,7 +174,11 @@ func (b *book) sheet(r Report, t Table) {
 		if c.Unit != "" {
 			text += ", " + c.Unit
 		}
-		head = append(head, excelize.Cell{StyleID: b.styles["head"], Value: text})
+		style := "head"
+		if c.Format != Text {
+			style = "headRight"
+		}
+		head = append(head, excelize.Cell{StyleID: b.styles[style], Value: text})
 	}
 	b.do(w.SetRow(fmt.Sprintf("A%d", headRow), head, excelize.RowOpts{Height: 32}))
 	for i, row := range t.Rows {
@@ -177,7 +186,7 @@ func (b *book) sheet(r Report, t Table) {
 		for j, v := range row {
 			cells = append(cells, b.cell(t.Columns[j], v))
 		}
-		b.do(w.SetRow(fmt.Sprintf("A%d", headRow+1+i), cells))
+		b.do(w.SetRow(fmt.Sprintf("A%d", headRow+1+i), cells, excelize.RowOpts{Height: lineHeight * lines(row, widths)}))
 	}
 	b.do(w.Flush())
 	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: fmt.Sprintf("'%s'!$1:$%d", t.Name, headRow), Scope: t.Name}))
@@ -191,6 +200,9 @@ func (b *book) cell(c Column, v any) excelize.Cell {
 	style := cellStyles[c.Format]
 	switch x := v.(type) {
 	case string:
+		if x == verdict(false) {
+			return excelize.Cell{StyleID: b.styles["fail"], Value: x}
+		}
 		return excelize.Cell{StyleID: b.styles["cell"], Value: printable(x)}
 	case float64:
 		if math.IsNaN(x) || math.IsInf(x, 0) {
@@ -202,6 +214,21 @@ func (b *book) cell(c Column, v any) excelize.Cell {
 		v = dash
 	}
 	return excelize.Cell{StyleID: b.styles[style], Value: v}
+}
+
+// lineHeight is the height of a line of text, in points.
+const lineHeight = 15
+
+// lines returns how many lines the tallest text of a row takes, folded to the widths.
+func lines(row []any, widths []float64) float64 {
+	most := 1.0
+	for i, v := range row {
+		text, _ := v.(string)
+		if n := float64(utf8.RuneCountInString(text)); n > widths[i]-2 {
+			most = max(most, math.Ceil(1.1*n/(widths[i]-2))) // a tenth is lost where words break
+		}
+	}
+	return most
 }
 
 // width returns a column's width in characters, from what stands in it.
@@ -221,7 +248,7 @@ func (b *book) printSetup(r Report, sheet, orientation string) {
 	b.do(b.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
 	b.do(b.file.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{
 		OddHeader: "&L" + footerText(r.title(), 90) + "&R" + footerText(sheet, 40),
-		OddFooter: "&L&8 " + footerText(ShortCaution, 130) + "&R&8 " + r.SHA256[:min(12, len(r.SHA256))] + "  page &P of &N",
+		OddFooter: "&L&8 " + footerText(ShortCaution, 160) + "&R&8 " + r.SHA256[:min(12, len(r.SHA256))] + "  page &P of &N",
 	}))
 }
 

@@ -96,8 +96,7 @@ func (r Report) freeBodies(p *page, corner, k int) {
 	c := r.Corners[corner]
 	w := r.Cases[k].Wheels[corner]
 	centre := c.Statics.Corner.Centre
-	load := loads.WheelLoad{Force: w.Force, Moment: w.Moment, Inertia: w.Inertia, Released: w.Released}
-	for _, b := range c.Statics.FreeBodies(load, c.Forces[k]) {
+	for _, b := range c.Statics.FreeBodies(w.Load(), c.Forces[k]) {
 		p.line("\n   %s", b.Name)
 		p.table(func(row func(cells ...string)) {
 			row(" action", "at x", "y", "z mm", "Fx", "Fy", "Fz N", "Mx", "My", "Mz N·mm")
