@@ -27,6 +27,8 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 		r.note(Warning, "%s", d)
 	}
 	r.remarkMaterials()
+	r.remarkCompression()
+	r.remarkParts()
 	r.remarkGeometry(statics)
 	r.remarkCases()
 	r.remarkFriction()
