@@ -100,7 +100,7 @@ func TestFindSuggests(t *testing.T) {
 		name string
 		near []string
 	}{
-		{"E355+M", []string{"E355+C", "E355+A", "E355+N", "E355+LC", "E355+SR"}}, // one letter, then two
+		{"E355+M", []string{"E355+C", "E355+A", "E355+N", "E355+LC", "E355+SR"}},                // one letter, then two
 		{"E355", []string{"E355+C", "E355+LC", "E355+SR", "E355+A", "E355+N", "E355+N welded"}}, // as the table has them
 		{"C45E+SR", []string{"C45E+C", "C45E+LC", "C45E+A", "C45E+N"}},
 		{"25CrMo4", []string{"25CrMo4+QT"}},

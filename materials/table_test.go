@@ -102,6 +102,9 @@ func TestEveryValueHasASource(t *testing.T) {
 				t.Errorf("%s: value %+v", e.Name, v)
 			}
 			memory := strings.Contains(e.Source, "from memory")
+			if unit := map[string]string{"nu": "", "elongation": "", "density": "kg/m3"}; unit[v.Symbol] != v.Unit && v.Unit != "MPa" {
+				t.Errorf("%s: %s is in %q", e.Name, v.Symbol, v.Unit)
+			}
 			if v.FromMemory && !memory {
 				t.Errorf("%s: %s is from memory, and the source does not say so: %q", e.Name, v.Symbol, e.Source)
 			}

@@ -27,8 +27,8 @@ type Entry struct {
 // people have for it, what it is, and where it stands in a Metal.
 type field struct {
 	column, symbol, what string
-	units                []unit // the first one is that of the package
-	elastic              bool   // its document is elastic_source
+	units                []unit
+	elastic              bool // its document is elastic_source
 	optional             bool
 	of                   func(*Metal) *float64
 }
@@ -88,8 +88,10 @@ func (r row) values(m Metal) (out []Value) {
 		if f.elastic {
 			v.Source = r["elastic_source"]
 		}
-		if own := f.units[0]; own.size == 1 {
-			v.Unit = own.name
+		for _, u := range f.units {
+			if u.size == 1 { // the package's own
+				v.Unit = u.name
+			}
 		}
 		out = append(out, v)
 	}

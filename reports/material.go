@@ -81,7 +81,7 @@ func basisWords(m materials.Metal) string {
 		text = "basis not stated"
 	}
 	if m.WallTo > 0 {
-		text += ", wall to " + Tenth.number(m.WallTo) + " mm"
+		text += ", wall to " + Full.number(m.WallTo) + " mm"
 	}
 	if m.Form != "" {
 		text += ", " + m.Form
