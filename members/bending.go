@@ -38,7 +38,7 @@ func bendingDemand(s Subject) float64 {
 }
 
 func bendingReserve(s Subject) float64 {
-	return Multiplier(axialStress(s), bendingStress(s), eulerShare(s), allowableFibre(s))
+	return Multiplier(axialStress(s), bendingStress(s), eulerShare(s), allowableYield(s))
 }
 
 // Wall buckling with bending: each part as a share of what the wall may carry alone,

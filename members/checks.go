@@ -36,7 +36,7 @@ var Checks = []check.Check[Subject]{
 	{
 		Name: "bending yield", Unit: "MPa",
 		Source:  check.Always[Subject]("N/A ± M/Z, M amplified in compression: Timoshenko and Gere, Theory of Elastic Stability, ch. 1, from memory"),
-		Applies: inBending, Demand: bendingDemand, Capacity: allowableFibre, Reserve: bendingReserve,
+		Applies: inBending, Demand: bendingDemand, Capacity: allowableYield, Reserve: bendingReserve,
 		Steps: bendingSteps, CapacityEquation: "min(Sy; Scy)/f_y",
 		ReserveEquation: "2·C/(σ_N + σ_M + C·a + √((σ_N + σ_M + C·a)² − 4·σ_N·a·C))",
 	},
@@ -64,7 +64,6 @@ func yieldCapacity(s Subject) float64    { return s.YieldLoad() / s.Factors.Yiel
 func ultimateCapacity(s Subject) float64 { return s.UltimateLoad() / s.Factors.Ultimate }
 func columnCapacity(s Subject) float64   { return s.ColumnLoad() / s.Factors.Buckling }
 func wallCapacity(s Subject) float64     { return wallCapped(s) * s.Area() / s.Factors.Buckling }
-func allowableYield(s Subject) float64   { return s.Metal.Sy / s.Factors.Yield }
 func one(Subject) float64                { return 1 }
 
 func columnSource(s Subject) string {

@@ -15,11 +15,11 @@ func squashCapacity(s Subject) float64 { return s.SquashLoad() / s.Factors.Yield
 
 func allowableCompression(s Subject) float64 { return s.Metal.CompressiveYield() / s.Factors.Yield }
 
-// allowableFibre is the stress that the outer fibres may see on either side, MPa: in
+// allowableYield is the stress that the outer fibres may see on either side, MPa: in
 // bending one of them is in tension and one in compression.
 //
 //	min(Sy; Scy)/f_y
-func allowableFibre(s Subject) float64 {
+func allowableYield(s Subject) float64 {
 	return math.Min(s.Metal.Sy, s.Metal.CompressiveYield()) / s.Factors.Yield
 }
 

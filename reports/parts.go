@@ -17,8 +17,15 @@ func (r Report) parts() Table {
 	t := Table{
 		Name: "Parts", Title: "Parts: the members, joint centre to joint centre; masses without ends and threads",
 		Columns: []Column{
-			{"corner", "", Text}, {"member", "", Text}, {"part number", "", Text}, {"certificate", "", Text}, {"tube", "mm", Text},
-			{"material", "", Text}, {"length", "mm", Tenth}, {"mass", "kg", Milli}, {"notes", "", Text},
+			{"corner", "", Text},
+			{"member", "", Text},
+			{"part number", "", Text},
+			{"certificate", "", Text},
+			{"tube", "mm", Text},
+			{"material", "", Text},
+			{"length", "mm", Tenth},
+			{"mass", "kg", Milli},
+			{"notes", "", Text},
 		},
 	}
 	for i, c := range r.Corners {
