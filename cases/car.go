@@ -104,6 +104,8 @@ type Part struct {
 	Ends     [2]ends.End        // outer, inner
 	Number   string             // part number
 	Notes    string
+
+	Certificate string // heat number or certificate of the material
 }
 
 // A Kind is one of the three ways to state a load case.

@@ -17,8 +17,9 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	}
 	r.remarkEnds()
 	r.remarkMaterials()
-	r.remarkRockers()
 	r.remarkSections()
+	r.remarkCompression()
+	r.remarkParts()
 	r.remarkGeometry(statics)
 	r.remarkCases()
 	r.remarkFriction()
@@ -37,11 +38,9 @@ func (r *Results) note(s Severity, format string, args ...any) {
 
 // remarkMaterials carries the doubts of the materials, each once.
 func (r *Results) remarkMaterials() {
-	for _, axle := range r.Car.Axles {
-		for _, p := range axle.Parts {
-			if m := p.Strut.Metal; m.Doubt != "" {
-				r.note(Warning, "%s: %s", m.Name, m.Doubt)
-			}
+	for _, m := range r.Car.Metals() {
+		if m.Doubt != "" {
+			r.note(Warning, "%s: %s", m.Name, m.Doubt)
 		}
 	}
 }

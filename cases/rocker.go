@@ -114,18 +114,3 @@ func (r *Results) pivotBolt(b rocker.Bolt, s *loads.Statics, f loads.Forces) roc
 	out.Outward, out.Across = s.BearingParts(f)
 	return out
 }
-
-// remarkRockers carries the doubts of the rockers' materials, each once.
-func (r *Results) remarkRockers() {
-	for _, axle := range r.Car.Axles {
-		if axle.Rocker == nil {
-			continue
-		}
-		if p := axle.Rocker.Plates; p != nil && p.Metal.Doubt != "" {
-			r.note(Warning, "%s: %s", p.Metal.Name, p.Metal.Doubt)
-		}
-		if b := axle.Rocker.Bar; b != nil && b.Metal.Doubt != "" {
-			r.note(Warning, "%s: %s", b.Metal.Name, b.Metal.Doubt)
-		}
-	}
-}

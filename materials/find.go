@@ -23,7 +23,7 @@ func Canonical(name string) (string, bool) {
 // belongs to that band. Names are compared as Canonical does; one that leaves the
 // condition open gives the weaker condition, with a Doubt that says so.
 //
-// The error is an *UnknownError or a *WallError.
+// The error is an *UnknownError, a *WallError or a *NoYieldError.
 func Find(name string, wall float64) (Metal, error) { return builtIn().find(name, wall) }
 
 func (t table) find(name string, wall float64) (Metal, error) {
@@ -41,6 +41,9 @@ func (t table) find(name string, wall float64) (Metal, error) {
 		}
 		if limit = m.WallTo; !within(wall, limit) {
 			continue
+		}
+		if !(m.Sy > 0) {
+			return Metal{}, &NoYieldError{m}
 		}
 		if found.bare {
 			m.Doubt = remarks(openCondition(name, m), m.Doubt)
@@ -70,12 +73,24 @@ func openCondition(name string, m Metal) string {
 // An UnknownError is the error for a name that the table does not have.
 type UnknownError struct {
 	Name string   // as it was asked for
-	Near []string // canonical names like it, nearest first; all names if none is like it
+	Near []string // canonical names like it, nearest first, at most eight; empty: none is
 }
 
 func (e *UnknownError) Error() string {
-	return fmt.Sprintf("material %q is not in the table, which has %s: correct the name, or give the material under materials with its source",
-		e.Name, strings.Join(e.Near, ", "))
+	text := fmt.Sprintf("material %q is not in the table", e.Name)
+	if len(e.Near) > 0 {
+		text += ", which has " + strings.Join(e.Near, ", ")
+	}
+	return text + ": correct the name, or give the material under materials with its source"
+}
+
+// A NoYieldError is the error for a row whose source gives no yield strength: nothing
+// can be judged with it.
+type NoYieldError struct{ Metal }
+
+func (e *NoYieldError) Error() string {
+	return e.Name + " has no yield strength in the table, for its source gives none: " +
+		"choose another condition, or give the material under materials with the yield strength of its certificate"
 }
 
 // A WallError is the error for a wall that no row of the material covers.

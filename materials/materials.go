@@ -7,21 +7,45 @@
 package materials
 
 // A Metal is one row of the table: one material in one form, condition and range
-// of wall thickness.
+// of wall thickness. Strengths hold at room temperature: no temperature factors are
+// held, there being no published one at hand. Strengths and moduli that may be 0 are
+// then not given by the source.
 type Metal struct {
 	Name    string  // canonical name, as reports print it
 	Form    string  // product form and condition
-	WallTo  float64 // largest wall for which the row holds, mm; 0: no limit
+	WallTo  float64 // largest wall for which the row holds, mm, of a solid bar half its diameter; 0: no limit
 	E       float64 // Young's modulus, MPa
 	Nu      float64 // Poisson's ratio
-	Sy      float64 // yield or 0.2 % proof strength in tension, MPa
+	Sy      float64 // yield or 0.2 % proof strength in tension, MPa; 0: Find refuses the row
 	Su      float64 // ultimate tensile strength, MPa
 	Density float64 // kg/m³
-	Basis   string  // what the strengths are: "specification minimum", "S", "A", "typical", …
+	Basis   string  // what the strengths are: "specification minimum", "S", "A", "typical", … as published
 	Source  string  // document, edition, table; "from memory" where nobody had the page open
 	Doubt   string  // a remark that must travel with every result; empty: none
+
+	Scy        float64    // yield strength in compression, MPa, or 0: see CompressiveYield
+	Ssu        float64    // ultimate shear strength, MPa, or 0
+	Sbru, Sbry [2]float64 // ultimate and yield bearing strength at EdgeNear and EdgeFar, MPa, or 0
+	Ec, G      float64    // Young's modulus in compression and shear modulus, MPa, or 0; checks use E
+	Elongation float64    // after fracture, as a share of 1, or 0
 
 	// Published is the row in the numbers and units of its source, for whoever
 	// holds it against the document; empty for a material not of the table.
 	Published string
+}
+
+// The edge distances of bearing strengths: of the centre of the hole from the edge,
+// over the diameter of the hole.
+const (
+	EdgeNear = iota // e/D 1.5
+	EdgeFar         // e/D 2.0
+)
+
+// CompressiveYield returns the yield strength in compression, MPa: Scy, or Sy where
+// the source gives none.
+func (m Metal) CompressiveYield() float64 {
+	if m.Scy > 0 {
+		return m.Scy
+	}
+	return m.Sy
 }

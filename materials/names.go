@@ -18,30 +18,35 @@ func key(name string) string {
 	}, name)
 }
 
-// near returns the canonical names like the one asked for, nearest first, those
-// equally near in the order of the table; all names if none is like it. Two names
-// are alike where the edit distance of their keys is at most a third of the longer.
+// most is how many names are offered for one that is unknown.
+const most = 8
+
+// near returns the canonical names like the one asked for: first those of which it is
+// the beginning, then those whose key is at an edit distance of at most a third of the
+// longer, nearest first, those equally near in the order of the table.
 func (t table) near(name string) []string {
-	const never = 1 << 30
 	asked := []rune(key(name))
 	var names []string
 	best := map[string]int{} // by canonical name
 	for _, title := range t.titles {
-		if _, seen := best[title.name]; !seen {
-			names = append(names, title.name)
-			best[title.name] = never
-		}
 		k := []rune(title.key)
-		if d := distance(asked, k); d <= max(len(asked), len(k))/3 {
-			best[title.name] = min(best[title.name], d)
+		d := distance(asked, k)
+		begins := len(asked) > 1 && strings.HasPrefix(title.key, string(asked))
+		if !begins && d > max(len(asked), len(k))/3 {
+			continue
+		}
+		if begins {
+			d -= len(k) // ahead of every distance
+		}
+		if before, seen := best[title.name]; !seen {
+			names = append(names, title.name)
+			best[title.name] = d
+		} else {
+			best[title.name] = min(before, d)
 		}
 	}
-	alike := slices.DeleteFunc(slices.Clone(names), func(n string) bool { return best[n] == never })
-	if len(alike) == 0 {
-		return names
-	}
-	slices.SortStableFunc(alike, func(a, b string) int { return best[a] - best[b] })
-	return alike
+	slices.SortStableFunc(names, func(a, b string) int { return best[a] - best[b] })
+	return names[:min(most, len(names))]
 }
 
 // distance is the edit distance: the least number of insertions, deletions and

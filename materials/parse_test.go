@@ -8,8 +8,9 @@ import (
 
 // good is a row that can be read: cell by cell, in the order of columns.
 var good = []string{
-	"Testium", "T1;T 2", "", "tube", "5 mm", "100 MPa", "200 MPa", "S",
-	"invented for this test", "70000 MPa", "0.3", "2700 kg/m3", "invented for this test", "",
+	"Testium", "T1;T 2", "", "tube", "5 mm",
+	"200 MPa", "100 MPa", "", "", "", "", "", "", "", "S", "invented for this test",
+	"70000 MPa", "", "", "0.3", "2700 kg/m3", "invented for this test", "", "",
 }
 
 // with returns a copy of the good row with cells exchanged: column, cell, column, cell, …
@@ -70,6 +71,12 @@ func TestParseRefuses(t *testing.T) {
 		{"zero", [][]string{with(t, "e", "0 MPa")}, `e: "0 MPa" is no positive number`},
 		{"words", [][]string{with(t, "e", "much MPa")}, `e: "much MPa" is no positive number`},
 		{"ultimate below yield", [][]string{with(t, "su", "99 MPa")}, "su 99 MPa is below sy 100 MPa"},
+		{"shear above tension", [][]string{with(t, "ssu", "201 MPa")}, "ssu 201 MPa is above su 200 MPa"},
+		{"bearing yields last", [][]string{with(t, "sbru20", "300 MPa", "sbry20", "301 MPa")}, "sbru20 300 MPa is below sbry20 301 MPa"},
+		{"elongation without unit", [][]string{with(t, "elongation", "8")}, `elongation: "8" has the unit ""`},
+		{"compression as a length", [][]string{with(t, "scy", "100 mm")}, `scy: "100 mm" has the unit "mm"`},
+		{"shear modulus in words", [][]string{with(t, "g", "stiff MPa")}, `g: "stiff MPa" is no positive number`},
+		{"no ultimate strength", [][]string{with(t, "su", "")}, "su is empty"},
 		{"unknown memory", [][]string{with(t, "from_memory", "hearsay")}, `from_memory "hearsay" is not known`},
 		{"same band twice", [][]string{good, good}, "line 3: Testium: wall_to 5 mm after 5 mm"},
 		{"falling bands", [][]string{good, with(t, "wall_to", "4 mm")}, "wall_to 4 mm after 5 mm"},
@@ -89,7 +96,7 @@ func TestParseRefuses(t *testing.T) {
 }
 
 func TestParseRefusesAnotherHeading(t *testing.T) {
-	for _, text := range []string{"", "name,sy\n", strings.Replace(strings.Join(columns, ","), "sy,su", "su,sy", 1) + "\n"} {
+	for _, text := range []string{"", "name,sy\n", strings.Replace(strings.Join(columns, ","), "su,sy", "sy,su", 1) + "\n"} {
 		if _, err := parse(strings.NewReader(text)); err == nil || !strings.Contains(err.Error(), "heading") {
 			t.Errorf("heading %q: error %v, want one about the heading", text, err)
 		}
@@ -111,8 +118,13 @@ func TestDoubts(t *testing.T) {
 		memory = "strengths from memory of invented for this test: confirm against the document before release"
 		minima = "strengths are typical values, not minima: confirm against a specified minimum before release"
 	)
+	const bValued = "strengths are B values, for redundant structure alone, and a link of a suspension is a single load path: take A values (14 CFR 25.613(b))"
 	for _, tt := range []struct{ basis, memory, want string }{
 		{"S", "", ""},
+		{"A", "", ""},
+		{"S/A", "elongation G", ""},
+		{"B", "", bValued}, // 14 CFR and CS 25.613(b)
+		{"S", "Ssu Scy", "Ssu, Scy" + strings.TrimPrefix(memory, "strengths")},
 		{"S", "E nu density", ""},
 		{"S", "strengths", memory},
 		{"typical", "", minima},

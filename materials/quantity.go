@@ -28,6 +28,7 @@ var (
 	density = []unit{{"kg/m3", 1}, {"lb/in3", 1000 * gccPerPci}}
 	length  = []unit{{"mm", 1}, {"in", mmPerInch}}
 	ratio   = []unit{{"", 1}}
+	percent = []unit{{"%", 0.01}} // of 1
 )
 
 // quantity reads a positive number followed by one of the units.

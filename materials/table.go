@@ -25,8 +25,9 @@ var builtIn = sync.OnceValue(func() table {
 
 // A table is what metals.csv says.
 type table struct {
-	metals []Metal // in file order: the bands of one material together, ascending
-	titles []title // in file order
+	metals  []Metal // in file order: the bands of one material together, ascending
+	entries []Entry // the same with what stands behind them
+	titles  []title // in file order
 }
 
 // A title is one of the names by which a material is found.
@@ -38,16 +39,11 @@ type title struct {
 
 var columns = []string{
 	"name", "aliases", "bare_names", "form", "wall_to",
-	"sy", "su", "basis", "strength_source",
-	"e", "nu", "density", "elastic_source", "from_memory",
+	"su", "sy", "scy", "ssu", "sbru15", "sbry15", "sbru20", "sbry20", "elongation", "basis", "strength_source",
+	"e", "ec", "g", "nu", "density", "elastic_source", "from_memory", "remark",
 }
 
-var required = []string{"name", "form", "sy", "su", "basis", "strength_source", "e", "nu", "density", "elastic_source"}
-
-// bases are the meanings that a published strength may have.
-var bases = []string{"specification minimum", "characteristic", "S", "A", "S/A", typical}
-
-const typical = "typical"
+var required = []string{"name", "form", "su", "basis", "strength_source", "e", "nu", "density", "elastic_source"}
 
 // parse reads a table and returns every fault that it finds, in file order, each
 // with its line.
@@ -97,6 +93,7 @@ func (t *table) add(fields []string) []error {
 		return faults
 	}
 	t.metals = append(t.metals, m)
+	t.entries = append(t.entries, Entry{m, append(list(r["aliases"], ";"), list(r["bare_names"], ";")...), r.values(m)})
 	return t.name(m.Name, r)
 }
 

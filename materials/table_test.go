@@ -2,6 +2,8 @@ package materials
 
 import (
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -10,59 +12,40 @@ import (
 // number: |got − want| ≤ half. It is false for NaN.
 func near(got, want, half float64) bool { return math.Abs(got-want) <= half }
 
-const (
-	steelConstants = "EN 1993-1-1:2005, 3.2.6"
-	alloyConstants = "EN 1999-1-1:2007, 3.2.5"
-	mil            = "MIL-HDBK-5J (31 Jan 2003)"
-)
-
-// published are the values of the documents. Those in ksi, Msi and lb/in³ were
-// turned into SI by hand with the factors of NIST SP 811, App. B.8 (6.894 757 MPa;
-// 27.680 g/cm³), and stand to 0.1 MPa, 1 MPa (E) and 0.1 kg/m³.
-var published = []struct {
-	name           string
-	wall, wallTo   float64 // mm
-	sy, su         float64 // MPa
-	e, nu, density float64 // MPa, -, kg/m³
-	basis          string
-	source         string // of the strengths
-	elastic        string // source of the elastic constants
-	memory         string // the values from memory of those sources
-}{
-	{"E235+N", 1.5, 0, 235, 340, 210000, 0.3, 7850, "specification minimum", "EN 10305-1", steelConstants, "E, nu, density"},
-	{"E355+N", 1.5, 0, 355, 490, 210000, 0.3, 7850, "specification minimum", "EN 10305-1", steelConstants, "E, nu, density"},
-	{"4130 normalized", 1.5, 0.188 * 25.4, 517.1, 655.0, 199948, 0.32, 7833.4, "S", mil + ", Table 2.3.1.0", mil + ", Table 2.3.1.0", ""},
-	{"4130 normalized", 6, 0, 482.6, 620.5, 199948, 0.32, 7833.4, "S", mil + ", Table 2.3.1.0", mil + ", Table 2.3.1.0", "strengths"},
-	{"25CrMo4+QT", 2, 8, 700, 900, 210000, 0.3, 7850, "specification minimum", "EN 10297-1", "borrowed: the constants of structural steel, " + steelConstants, "strengths, E, nu, density"},
-	{"25CrMo4+QT", 12, 20, 600, 800, 210000, 0.3, 7850, "specification minimum", "EN 10297-1", "borrowed: the constants of structural steel, " + steelConstants, "strengths, E, nu, density"},
-	{"25CrMo4+QT", 30, 50, 450, 700, 210000, 0.3, 7850, "specification minimum", "EN 10297-1", "borrowed: the constants of structural steel, " + steelConstants, "strengths, E, nu, density"},
-	{"6082-T6", 2, 5, 250, 290, 70000, 0.3, 2700, "characteristic", "EN 1999-1-1:2007, Table 3.2b", alloyConstants, "strengths, E, nu, density"},
-	{"6082-T6", 10, 15, 260, 310, 70000, 0.3, 2700, "characteristic", "EN 1999-1-1:2007, Table 3.2b", alloyConstants, "strengths, E, nu, density"},
-	{"6061-T6", 2, 20, 240, 260, 70000, 0.3, 2700, "characteristic", "EN 1999-1-1:2007, Table 3.2b", alloyConstants, "E, nu, density"},
-	{"6061-T6 drawn", 2, 0, 241.3, 289.6, 68258, 0.33, 2712.6, "S/A", mil + ", Table 3.6.2.0", mil + ", ch. 3", "strengths, E, nu, density"},
-	{"7075-T6", 2, 0, 455.1, 530.9, 71016, 0.33, 2795.7, "A", mil + ", Table 3.7.6.0", mil + ", ch. 3", "strengths, E, nu, density"},
-	{"Ti-6Al-4V", 2, 0, 827.4, 896.3, 116521, 0.31, 4428.8, "S", mil + ", Table 5.4.1.0(c1)", mil + ", 5.4.1", "E"},
-	{"Ti-3Al-2.5V CWSR", 1, 0, 723.9, 861.8, 103421, 0.3, 4484.2, "specification minimum", "AMS 4944/4945", "nu assumed, no published value at hand", "strengths, E, density"},
-	{"Ti-3Al-2.5V annealed", 1, 0, 517.1, 620.5, 103421, 0.3, 4484.2, "specification minimum", "AMS 4943", "nu assumed, no published value at hand", "strengths, E, density"},
+// rowOf returns the row of a material for a wall, also one that Find refuses.
+func rowOf(t *testing.T, name string, wall float64) Entry {
+	t.Helper()
+	for _, e := range Entries() {
+		if e.Name == name && within(wall, e.WallTo) {
+			return e
+		}
+	}
+	t.Fatalf("%s, %g mm: no such row", name, wall)
+	return Entry{}
 }
 
 func TestTableAgainstPublishedValues(t *testing.T) {
 	for _, tt := range published {
-		m, err := Find(tt.name, tt.wall)
-		if err != nil {
-			t.Errorf("%s, %g mm: %v", tt.name, tt.wall, err)
-			continue
-		}
+		m, el := rowOf(t, tt.name, tt.wall).Metal, tt.elastic
 		for _, v := range []struct {
 			what            string
 			got, want, half float64
 			source          string
 		}{
-			{"Sy", m.Sy, tt.sy, 0.05, tt.source},
-			{"Su", m.Su, tt.su, 0.05, tt.source},
-			{"E", m.E, tt.e, 0.5, tt.elastic},
-			{"nu", m.Nu, tt.nu, 1e-12, tt.elastic},
-			{"density", m.Density, tt.density, 0.05, tt.elastic},
+			{"Su", m.Su, tt.strength[0], 0.05, tt.source},
+			{"Sy", m.Sy, tt.strength[1], 0.05, tt.source},
+			{"Scy", m.Scy, tt.strength[2], 0.05, tt.source},
+			{"Ssu", m.Ssu, tt.strength[3], 0.05, tt.source},
+			{"Sbru, e/D 1.5", m.Sbru[EdgeNear], tt.strength[4], 0.05, tt.source},
+			{"Sbru, e/D 2.0", m.Sbru[EdgeFar], tt.strength[5], 0.05, tt.source},
+			{"Sbry, e/D 1.5", m.Sbry[EdgeNear], tt.strength[6], 0.05, tt.source},
+			{"Sbry, e/D 2.0", m.Sbry[EdgeFar], tt.strength[7], 0.05, tt.source},
+			{"elongation", m.Elongation, tt.elongation / 100, 1e-12, tt.source},
+			{"E", m.E, el.e, 0.5, el.source},
+			{"Ec", m.Ec, el.ec, 0.5, el.source},
+			{"G", m.G, el.g, 0.5, el.source},
+			{"nu", m.Nu, el.nu, 1e-12, el.source},
+			{"density", m.Density, el.density, 0.05, el.source},
 			{"wall limit", m.WallTo, tt.wallTo, 1e-12, tt.source},
 		} {
 			if !near(v.got, v.want, v.half) {
@@ -79,32 +62,80 @@ func TestTableAgainstPublishedValues(t *testing.T) {
 }
 
 // What nobody had the page open for is said in the source; strengths of that kind
-// raise a doubt, all others none.
+// raise a doubt.
 func TestTableSaysWhatIsFromMemory(t *testing.T) {
 	for _, tt := range published {
-		m, err := Find(tt.name, tt.wall)
-		if err != nil {
-			t.Errorf("%s, %g mm: %v", tt.name, tt.wall, err)
-			continue
+		m := rowOf(t, tt.name, tt.wall).Metal
+		strength, elastic, ok := strings.Cut(m.Source, "; elastic constants: ")
+		if !ok || !strings.HasPrefix(strength, "strengths: "+tt.source) || !strings.Contains(elastic, tt.elastic.source) {
+			t.Errorf("%s: source %q does not name %q and %q", tt.name, m.Source, tt.source, tt.elastic.source)
 		}
-		strengths, elastic, ok := strings.Cut(m.Source, "; elastic constants: ")
-		if !ok || !strings.HasPrefix(strengths, "strengths: "+tt.source) || !strings.Contains(elastic, tt.elastic) {
-			t.Errorf("%s: source %q does not name %q and %q", tt.name, m.Source, tt.source, tt.elastic)
+		words := strings.Join(strings.Fields(tt.memory), ", ")
+		want := map[bool]string{true: "(from memory)", false: "(" + words + " from memory)"}[tt.memory == "strengths"]
+		if got := strings.HasSuffix(strength, want); got != (tt.memory != "") {
+			t.Errorf("%s: strengths %q, want %q: %t", tt.name, strength, want, tt.memory != "")
 		}
-		constants, fromMemory := strings.CutPrefix(tt.memory, "strengths")
-		constants = strings.TrimPrefix(constants, ", ")
-		if got := strings.HasSuffix(strengths, "(from memory)"); got != fromMemory {
-			t.Errorf("%s: strengths said to be from memory: %t, want %t: %q", tt.name, got, fromMemory, strengths)
+		if got := strings.HasPrefix(m.Doubt, words+" from memory of "+tt.source); got != (tt.memory != "") {
+			t.Errorf("%s: strengths from memory: %q, doubt %q", tt.name, tt.memory, m.Doubt)
 		}
-		if got := strings.HasPrefix(m.Doubt, "strengths from memory of "+tt.source); got != fromMemory || got != (m.Doubt != "") {
-			t.Errorf("%s: strengths from memory: %t, doubt %q", tt.name, fromMemory, m.Doubt)
-		}
-		if want := "(" + constants + " from memory)"; constants != "" && !strings.HasSuffix(elastic, want) {
+		if want := "(" + tt.elastic.memory + " from memory)"; tt.elastic.memory != "" && !strings.HasSuffix(elastic, want) {
 			t.Errorf("%s: elastic constants %q, want %q", tt.name, elastic, want)
 		}
-		if constants == "" && strings.Contains(elastic, "from memory") {
+		if tt.elastic.memory == "" && strings.Contains(elastic, "from memory") {
 			t.Errorf("%s: elastic constants %q, want none from memory", tt.name, elastic)
 		}
+	}
+}
+
+// Every row has a source, a basis of the list, and a value for each number; a value
+// says the same as the row, and stands in the unit of its source.
+func TestEveryValueHasASource(t *testing.T) {
+	known := []string{"specification minimum", "characteristic", "A", "B", "S", "S/A", "A/S", "typical"}
+	for _, e := range Entries() {
+		if e.Source == "" || e.Form == "" || !slices.Contains(known, e.Basis) {
+			t.Errorf("%s: source %q, form %q, basis %q", e.Name, e.Source, e.Form, e.Basis)
+		}
+		var numbers []string
+		for _, v := range e.Values {
+			numbers = append(numbers, v.Symbol+" "+v.Published)
+			if v.Source == "" || v.What == "" || !(v.Value > 0) || !strings.Contains(e.Source, v.Source) {
+				t.Errorf("%s: value %+v", e.Name, v)
+			}
+			memory := strings.Contains(e.Source, "from memory")
+			if unit := map[string]string{"nu": "", "elongation": "", "density": "kg/m3"}; unit[v.Symbol] != v.Unit && v.Unit != "MPa" {
+				t.Errorf("%s: %s is in %q", e.Name, v.Symbol, v.Unit)
+			}
+			if v.FromMemory && !memory {
+				t.Errorf("%s: %s is from memory, and the source does not say so: %q", e.Name, v.Symbol, e.Source)
+			}
+			if v.Unit == "MPa" && strings.HasSuffix(v.Published, " ksi") {
+				number, err := strconv.ParseFloat(strings.TrimSuffix(v.Published, " ksi"), 64)
+				if err != nil || !near(v.Value, number*6.894757, 1e-9) {
+					t.Errorf("%s: %s is %g MPa, published %s", e.Name, v.Symbol, v.Value, v.Published)
+				}
+			}
+		}
+		if got := strings.Join(numbers, ", "); got != e.Published {
+			t.Errorf("%s: values %q, published %q", e.Name, got, e.Published)
+		}
+	}
+}
+
+// The footnote of EN 10305-1 on thin tubes of +N, from memory, goes with its three
+// grades and with nothing else.
+func TestNormalizedTubesDoubtTheirYield(t *testing.T) {
+	thin := 0
+	for _, m := range All() {
+		has := strings.Contains(m.Doubt, "up to 3 mm the minimum yield strength of +N is 10 MPa lower: confirm on the certificate")
+		if want := slices.Contains([]string{"E235+N", "E255+N", "E355+N"}, m.Name); has != want {
+			t.Errorf("%s: doubt %q", m.Name, m.Doubt)
+		}
+		if has {
+			thin++
+		}
+	}
+	if thin != 3 {
+		t.Errorf("%d rows have the footnote, want 3", thin)
 	}
 }
 
@@ -142,8 +173,17 @@ func TestConversions(t *testing.T) {
 func TestTableMakesSense(t *testing.T) {
 	all := All()
 	for i, m := range all {
-		if !(m.Sy > 0) || !(m.Su >= m.Sy) {
-			t.Errorf("%s: Sy %g MPa, Su %g MPa; want 0 < Sy <= Su", m.Name, m.Sy, m.Su)
+		cold := strings.Contains(m.Form, "cold drawn precision tube, cold drawn, ") || strings.HasSuffix(m.Name, "+A")
+		if (m.Sy > 0) == cold || !(m.Su >= m.Sy) {
+			t.Errorf("%s: Sy %g MPa, Su %g MPa; want 0 < Sy <= Su, and no Sy for +C, +LC and +A of EN 10305-1", m.Name, m.Sy, m.Su)
+		}
+		for at := range m.Sbru { // MIL-HDBK-5J: what bears at e/D 2.0 bears no less than at 1.5
+			if b, y := m.Sbru, m.Sbry; b[at] > 0 && !(b[at] > m.Su && b[at] >= y[at]) || b[EdgeNear] > b[EdgeFar] || y[EdgeNear] > y[EdgeFar] {
+				t.Errorf("%s: bearing strengths %v, %v with Su %g MPa", m.Name, b, y, m.Su)
+			}
+		}
+		if m.G > 0 && !near(m.G, m.E/(2*(1+m.Nu)), 0.07*m.G) { // isotropic: G = E/(2(1+ν))
+			t.Errorf("%s: G %g MPa with E %g MPa and nu %g", m.Name, m.G, m.E, m.Nu)
 		}
 		if i == 0 || all[i-1].Name != m.Name {
 			continue
@@ -160,14 +200,16 @@ func TestTableMakesSense(t *testing.T) {
 
 func TestPublishedKeepsTheUnitsOfTheSource(t *testing.T) {
 	m, err := Find("4130", 1.5)
-	if want := "Sy 75 ksi, Su 95 ksi, E 29.0 Msi, nu 0.32, density 0.283 lb/in3"; err != nil || m.Published != want {
+	want := "Sy 75 ksi, Su 95 ksi, Scy 75 ksi, Ssu 57 ksi, Sbru2.0 200 ksi, Sbry2.0 129 ksi, " +
+		"E 29.0 Msi, Ec 29.0 Msi, G 11.0 Msi, nu 0.32, density 0.283 lb/in3"
+	if err != nil || m.Published != want {
 		t.Errorf("4130: published %q, %v; want %q", m.Published, err, want)
 	}
 }
 
 func TestAllIsTheCallersOwn(t *testing.T) {
-	All()[0].Sy = -1
-	if got := All()[0].Sy; got != 235 {
-		t.Errorf("after a caller changed its copy: Sy = %g MPa, want 235 (EN 10305-1, E235 +N)", got)
+	All()[0].Su, Entries()[0].Su = -1, -1
+	if got, also := All()[0].Su, Entries()[0].Su; got != 480 || also != 480 {
+		t.Errorf("after a caller changed its copy: Su = %g and %g MPa, want 480 (EN 10305-1, E235 +C)", got, also)
 	}
 }

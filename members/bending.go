@@ -43,12 +43,13 @@ func bendingReserve(s Subject) float64 {
 
 // Wall buckling with bending: each part as a share of what the wall may carry alone,
 // which is its elastic buckling stress over the factor on buckling, and never more
-// than the yield strength over the factor on yield: a stocky wall yields first.
+// than the compressive yield strength over the factor on yield: a stocky wall yields
+// first.
 func wallAxialLimit(s Subject) float64   { return wallLimit(s, s.WallStress()) }
 func wallBendingLimit(s Subject) float64 { return wallLimit(s, s.WallStressBending()) }
 
 func wallLimit(s Subject, elastic float64) float64 {
-	return math.Min(elastic/s.Factors.Buckling, allowableYield(s))
+	return math.Min(elastic/s.Factors.Buckling, allowableCompression(s))
 }
 
 func wallAxialShare(s Subject) float64 { return compression(s) / s.Area() / wallAxialLimit(s) }

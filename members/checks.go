@@ -19,9 +19,9 @@ var Checks = []check.Check[Subject]{
 		Steps: check.NoSteps[Subject], CapacityEquation: "A·Su/f_u", ReserveEquation: "C/N",
 	},
 	{
-		Name: "compression yield", Unit: "N", Source: check.Always[Subject]("definition of Sy"),
-		Applies: inCompression, Demand: compression, Capacity: yieldCapacity,
-		Steps: check.NoSteps[Subject], CapacityEquation: "A·Sy/f_y", ReserveEquation: "C/P",
+		Name: "compression yield", Unit: "N", Source: compressionSource,
+		Applies: inCompression, Demand: compression, Capacity: squashCapacity,
+		Steps: check.NoSteps[Subject], CapacityEquation: "A·Scy/f_y", ReserveEquation: "C/P",
 	},
 	{
 		Name: "column", Unit: "N", Source: columnSource,
@@ -37,7 +37,7 @@ var Checks = []check.Check[Subject]{
 		Name: "bending yield", Unit: "MPa",
 		Source:  check.Always[Subject]("N/A ± M/Z, M amplified in compression: Timoshenko and Gere, Theory of Elastic Stability, ch. 1, from memory"),
 		Applies: inBending, Demand: bendingDemand, Capacity: allowableYield, Reserve: bendingReserve,
-		Steps: bendingSteps, CapacityEquation: "Sy/f_y",
+		Steps: bendingSteps, CapacityEquation: "min(Sy; Scy)/f_y",
 		ReserveEquation: "2·C/(σ_N + σ_M + C·a + √((σ_N + σ_M + C·a)² − 4·σ_N·a·C))",
 	},
 	{
@@ -50,7 +50,7 @@ var Checks = []check.Check[Subject]{
 	{
 		Name: "eccentric ends", Unit: "MPa", Source: check.Always[Subject](secant),
 		Applies: offAxis, Demand: eccentricDemand, Capacity: allowableYield, Reserve: eccentricReserve,
-		Steps: eccentricSteps, CapacityEquation: "Sy/f_y", ReserveEquation: "x",
+		Steps: eccentricSteps, CapacityEquation: "min(Sy; Scy)/f_y", ReserveEquation: "x",
 	},
 }
 
@@ -79,7 +79,6 @@ func yieldCapacity(s Subject) float64    { return s.YieldLoad() / s.Factors.Yiel
 func ultimateCapacity(s Subject) float64 { return s.UltimateLoad() / s.Factors.Ultimate }
 func columnCapacity(s Subject) float64   { return s.ColumnLoad() / s.Factors.Buckling }
 func wallCapacity(s Subject) float64     { return wallCapped(s) * s.Area() / s.Factors.Buckling }
-func allowableYield(s Subject) float64   { return s.Metal.Sy / s.Factors.Yield }
 func one(Subject) float64                { return 1 }
 
 func columnSource(s Subject) string {

@@ -28,20 +28,20 @@ func (s Strut) Euler() float64 {
 }
 
 // Transition returns the slenderness at which Johnson's parabola touches Euler's
-// curve, both then being at half the yield strength.
+// curve, both then being at half the compressive yield strength.
 //
-//	λ₁ = √(2·π²·E/Sy)    MIL-HDBK-5J, 1.3.8; Shigley, ch. 4
+//	λ₁ = √(2·π²·E/Scy)    MIL-HDBK-5J, 1.3.8; Shigley, ch. 4
 func (s Strut) Transition() float64 {
-	return math.Pi * math.Sqrt(2*s.Metal.E/s.Metal.Sy)
+	return math.Pi * math.Sqrt(2*s.Metal.E/s.Metal.CompressiveYield())
 }
 
 // Johnson returns the buckling load by Johnson's parabola, N.
 //
-//	P_J = A·Sy·(1 − Sy·λ²/(4·π²·E))    MIL-HDBK-5J, 1.3.8; Shigley, ch. 4
+//	P_J = A·Scy·(1 − Scy·λ²/(4·π²·E))    MIL-HDBK-5J, 1.3.8; Shigley, ch. 4
 //
 // It holds up to Transition; beyond, it is not a strength of anything.
 func (s Strut) Johnson() float64 {
-	return s.YieldLoad() * (1 - s.Metal.Sy*sq(s.Slenderness())/(4*sq(math.Pi)*s.Metal.E))
+	return s.SquashLoad() * (1 - s.Metal.CompressiveYield()*sq(s.Slenderness())/(4*sq(math.Pi)*s.Metal.E))
 }
 
 // UltimateLoad returns the axial force at which the section breaks, N.
@@ -49,15 +49,20 @@ func (s Strut) Johnson() float64 {
 //	P_u = A·Su
 func (s Strut) UltimateLoad() float64 { return s.Area() * s.Metal.Su }
 
-// YieldLoad returns the axial force at which the section yields, N.
+// YieldLoad returns the axial force at which the section yields in tension, N.
 //
 //	P_y = A·Sy
 func (s Strut) YieldLoad() float64 { return s.Area() * s.Metal.Sy }
 
+// SquashLoad returns the axial force at which the section yields in compression, N.
+//
+//	P_y = A·Scy
+func (s Strut) SquashLoad() float64 { return s.Area() * s.Metal.CompressiveYield() }
+
 // RelativeSlenderness returns the slenderness of EN 1993-1-1.
 //
-//	λ̄ = √(A·Sy/P_E)    EN 1993-1-1:2005, 6.3.1.2
-func (s Strut) RelativeSlenderness() float64 { return math.Sqrt(s.YieldLoad() / s.Euler()) }
+//	λ̄ = √(A·Scy/P_E)    EN 1993-1-1:2005, 6.3.1.2
+func (s Strut) RelativeSlenderness() float64 { return math.Sqrt(s.SquashLoad() / s.Euler()) }
 
 // Chi returns the reduction factor of a column curve with imperfection factor
 // alpha at the relative slenderness lam.
@@ -74,25 +79,25 @@ func Chi(alpha, lam float64) float64 {
 func chiPhi(alpha, lam float64) float64 { return (1 + alpha*(lam-0.2) + sq(lam)) / 2 }
 
 // Perry returns the axial force at which the fibre at mid-length of a strut with
-// the stated crookedness yields, N: P/A + P·e₀/(Z·(1 − P/P_E)) = Sy.
+// the stated crookedness yields, N: P/A + P·e₀/(Z·(1 − P/P_E)) = Scy.
 //
 //	η = A·e₀/Z;  B = P_y + (1 + η)·P_E;  P = 2·P_y·P_E/(B + √(B² − 4·P_y·P_E))
 //
 // Ayrton and Perry (1886), the form on which EN 1993-1-1, 6.3.1 rests.
 func (s Strut) Perry() float64 {
-	py, pe, b := s.YieldLoad(), s.Euler(), s.perryB()
+	py, pe, b := s.SquashLoad(), s.Euler(), s.perryB()
 	return 2 * py * pe / (b + math.Sqrt(sq(b)-4*py*pe))
 }
 
 func (s Strut) perryEta() float64 { return s.Area() * s.Column.Crookedness / s.Modulus() }
 
-func (s Strut) perryB() float64 { return s.YieldLoad() + (1+s.perryEta())*s.Euler() }
+func (s Strut) perryB() float64 { return s.SquashLoad() + (1+s.perryEta())*s.Euler() }
 
 // ColumnLoad returns the load at which the strut fails as a column by its rule, N.
 func (s Strut) ColumnLoad() float64 {
 	switch {
 	case s.Column.Curve != "":
-		return Chi(Curves[s.Column.Curve], s.RelativeSlenderness()) * s.YieldLoad()
+		return Chi(Curves[s.Column.Curve], s.RelativeSlenderness()) * s.SquashLoad()
 	case s.Column.Crookedness > 0:
 		return s.Perry()
 	case s.Slenderness() > s.Transition():

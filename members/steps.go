@@ -51,15 +51,15 @@ var slenderRows = []row{check.Line(
 	func(s Subject) float64 { return s.Euler() },
 )}
 
-var squashRows = []row{check.Line("P_y", "yield load", "A·Sy", "N", "", func(s Subject) float64 { return s.YieldLoad() })}
+var squashRows = []row{check.Line("P_y", "yield load in compression", "A·Scy", "N", "", func(s Subject) float64 { return s.SquashLoad() })}
 
 var slendernessRows = []row{
 	check.Line("λ", "slenderness", "K·L/r", "", "", func(s Subject) float64 { return s.Slenderness() }),
-	check.Line("λ₁", "transition slenderness", "√(2·π²·E/Sy)", "", "MIL-HDBK-5J, 1.3.8; Shigley, ch. 4", func(s Subject) float64 { return s.Transition() }),
+	check.Line("λ₁", "transition slenderness", "√(2·π²·E/Scy)", "", "MIL-HDBK-5J, 1.3.8; Shigley, ch. 4", func(s Subject) float64 { return s.Transition() }),
 }
 
 var johnsonRows = []row{check.Line(
-	"P_c", "column load: λ is not above λ₁, Johnson holds", "A·Sy·(1 − Sy·λ²/(4·π²·E))", "N", "MIL-HDBK-5J, 1.3.8; Shigley, ch. 4",
+	"P_c", "column load: λ is not above λ₁, Johnson holds", "A·Scy·(1 − Scy·λ²/(4·π²·E))", "N", "MIL-HDBK-5J, 1.3.8; Shigley, ch. 4",
 	func(s Subject) float64 { return s.Johnson() },
 )}
 
@@ -91,7 +91,7 @@ var wallRows = []row{
 	check.Line("σ_cr", "elastic buckling stress of the wall", "γ·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.WallStress() }),
 }
 
-var wallCapRows = []row{check.Line("σ_w", "the same, not above yield", "min(σ_cr; Sy)", "MPa", "", wallCapped)}
+var wallCapRows = []row{check.Line("σ_w", "the same, not above yield", "min(σ_cr; Scy)", "MPa", "", wallCapped)}
 
 // bendingSteps lead to the combined stress σ, the bending amplified by a compression.
 func bendingSteps(s Subject) []check.Step { return check.Put(s, eulerRows, shareRows, bendingRows) }
@@ -112,8 +112,8 @@ func wallBendingSteps(s Subject) []check.Step {
 var wallBendingRows = []row{
 	check.Line("γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.tube().KnockDown(knockDownBending) }),
 	check.Line("σ_b", "elastic buckling stress of the wall in bending", "γ_b·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.WallStressBending() }),
-	check.Line("σ_cl", "limit in compression, design factors included, not above yield", "min(σ_cr/f_b; Sy/f_y)", "MPa", "", wallAxialLimit),
-	check.Line("σ_bl", "limit in bending, design factors included, not above yield", "min(σ_b/f_b; Sy/f_y)", "MPa", "", wallBendingLimit),
+	check.Line("σ_cl", "limit in compression, design factors included, not above yield", "min(σ_cr/f_b; Scy/f_y)", "MPa", "", wallAxialLimit),
+	check.Line("σ_bl", "limit in bending, design factors included, not above yield", "min(σ_b/f_b; Scy/f_y)", "MPa", "", wallBendingLimit),
 }
 
 var wallShareRows = []row{

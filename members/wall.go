@@ -38,4 +38,4 @@ func (s Strut) wallStress(k float64) float64 {
 
 // wallCapped is the buckling stress of the wall in axial compression, never above
 // yield, MPa: beyond elasticity the equation of SP-8007 does not hold.
-func wallCapped(s Subject) float64 { return math.Min(s.WallStress(), s.Metal.Sy) }
+func wallCapped(s Subject) float64 { return math.Min(s.WallStress(), s.Metal.CompressiveYield()) }

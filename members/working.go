@@ -17,5 +17,5 @@ func Givens(s Subject) []check.Step {
 	}
 	sources, sum := sourceSteps(s)
 	out = append(append(out, sources...), s.found()...)
-	return append(append(out, check.Put(s, compressionRows)...), sum...)
+	return append(append(out, check.Put(s, compressiveRows(s.Metal), compressionRows)...), sum...)
 }

@@ -28,22 +28,24 @@ func vec(v r3.Vec) vector { return vector{number(v.X), number(v.Y), number(v.Z)}
 // The form of the results, version 1.
 type (
 	jsonReport struct {
-		Format        string        `json:"format"`
-		Program       jsonProgram   `json:"program"`
-		Input         jsonInput     `json:"input"`
-		Car           string        `json:"car"`
-		Revision      string        `json:"revision"`
-		Pass          bool          `json:"pass"`
-		Caution       string        `json:"caution"`
-		DesignFactors jsonFactors   `json:"design_factors"`
-		Cases         []jsonCase    `json:"cases"`
-		Members       []jsonMember  `json:"members"`
-		Rockers       []jsonRockers `json:"rockers"`
-		Chassis       []jsonPoint   `json:"chassis"`
-		Upright       []jsonPoint   `json:"upright"`
-		Audit         jsonAudit     `json:"audit"`
-		NotChecked    []string      `json:"not_checked"`
-		Notes         []jsonNote    `json:"notes"`
+		Format        string         `json:"format"`
+		Program       jsonProgram    `json:"program"`
+		Input         jsonInput      `json:"input"`
+		Car           string         `json:"car"`
+		Revision      string         `json:"revision"`
+		Pass          bool           `json:"pass"`
+		Caution       string         `json:"caution"`
+		DesignFactors jsonFactors    `json:"design_factors"`
+		Cases         []jsonCase     `json:"cases"`
+		Members       []jsonMember   `json:"members"`
+		Rockers       []jsonRockers  `json:"rockers"`
+		Chassis       []jsonPoint    `json:"chassis"`
+		Upright       []jsonPoint    `json:"upright"`
+		Materials     []jsonMaterial `json:"materials"`
+		Parts         jsonParts      `json:"parts"`
+		Audit         jsonAudit      `json:"audit"`
+		NotChecked    []string       `json:"not_checked"`
+		Notes         []jsonNote     `json:"notes"`
 	}
 	jsonProgram struct {
 		Name    string `json:"name"`
@@ -158,7 +160,8 @@ func (r Report) JSON() ([]byte, error) {
 		Car: r.Car.Name, Revision: r.Car.Revision, Pass: r.Pass, Caution: Caution,
 		DesignFactors: jsonFactors{f.Yield, f.Ultimate, f.Buckling},
 		Audit:         jsonAudit{r.Audit.Worst, cases.CornerNames[r.Audit.Corner], r.Cases[r.Audit.Case].Name},
-		Rockers:       []jsonRockers{}, NotChecked: r.NotChecked, Notes: []jsonNote{},
+		Materials:     r.toMaterials(), Parts: r.toParts(),
+		Rockers: []jsonRockers{}, NotChecked: r.NotChecked, Notes: []jsonNote{},
 	}
 	for _, c := range r.Cases {
 		out.Cases = append(out.Cases, toCase(c))

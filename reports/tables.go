@@ -15,7 +15,7 @@ import (
 func (r Report) Tables() []Table {
 	return []Table{
 		r.envelope(), r.casesTable(), r.contactForces(), r.memberForces(), r.checksTable(),
-		r.rockersTable(), r.handOver(), r.sources(), r.remarks(),
+		r.rockersTable(), r.handOver(), r.parts(), r.sources(), r.remarks(),
 	}
 }
 
@@ -272,50 +272,6 @@ type handed struct {
 	pointForces
 	on   string
 	rack bool
-}
-
-// sources lists the materials in use with the document behind each value.
-func (r Report) sources() Table {
-	t := Table{
-		Name: "Sources", Title: "Materials in use, and where their values come from",
-		Columns: []Column{
-			{"material", "", Text},
-			{"form", "", Text},
-			{"wall to", "mm", Tenth},
-			{"E", "MPa", Full},
-			{"Poisson's ratio", "", Full},
-			{"Sy", "MPa", Full},
-			{"Su", "MPa", Full},
-			{"density", "kg/m³", Full},
-			{"basis", "", Text},
-			{"source", "", Text},
-			{"doubt", "", Text},
-		},
-	}
-	type band struct {
-		name string
-		wall float64
-	}
-	seen := map[band]bool{}
-	for _, axle := range r.Car.Axles {
-		for _, p := range axle.Parts {
-			m := p.Strut.Metal
-			if p.Laminate != nil {
-				m.Sy, m.Su = math.NaN(), math.NaN() // it has none: its plies are judged
-			}
-			key := band{m.Name, m.WallTo}
-			if seen[key] {
-				continue
-			}
-			seen[key] = true
-			limit := math.NaN()
-			if m.WallTo > 0 {
-				limit = m.WallTo
-			}
-			t.Rows = append(t.Rows, []any{m.Name, m.Form, limit, m.E, m.Nu, m.Sy, m.Su, m.Density, m.Basis, m.Source, m.Doubt})
-		}
-	}
-	return t
 }
 
 // remarks are the notes and what is not checked.

@@ -98,7 +98,7 @@ func TestOwnMaterials(t *testing.T) {
 	}{
 		{"as it stands", "density", "density", func(*materials.Metal) {}},
 		{"form, wall and Poisson's ratio", "density", "form: bar, max_wall: 1.5, poisson_ratio: 0.29, density", func(m *materials.Metal) { m.Form, m.WallTo, m.Nu = "bar", 1.5, 0.29 }},
-		{"typical strengths", "specification minimum", "typical of the trade", func(m *materials.Metal) { m.Basis, m.Doubt = "typical of the trade", doubtTypical }},
+		{"typical strengths", "specification minimum", "typical of the trade", func(m *materials.Metal) { m.Basis, m.Doubt = "typical of the trade", materials.BasisDoubt("typical") }},
 		{"no basis", "basis: specification minimum, ", "", func(m *materials.Metal) { m.Basis, m.Doubt = "", doubtBasis }},
 	} {
 		text := edited(t, good, "\ncases:\n", "\nmaterials:\n  - {"+edited(t, steel, r.old, r.new)+"}\ncases:\n")

@@ -17,11 +17,9 @@ type metals struct {
 	lost bool                       // some could not be read at all: any name may be among them
 }
 
-// Doubts of the user's own materials, which travel with every result.
-const (
-	doubtTypical = "strengths are typical values, not minima: confirm against a specified minimum before release"
-	doubtBasis   = "the file does not say what the strengths are (basis): confirm that they are minima before release"
-)
+// doubtBasis is the doubt of a material of the user's own that leaves its basis open;
+// others are those of materials.BasisDoubt. They travel with every result.
+const doubtBasis = "the file does not say what the strengths are (basis): confirm that they are minima before release"
 
 func (b *builder) materials(it *item) {
 	b.metals = metals{own: make(map[string]materials.Metal), lost: it.given && !it.good}
@@ -57,12 +55,10 @@ func (b *builder) metal(e *item) materials.Metal {
 		Sy: e.at("yield_strength").number(), Su: e.at("ultimate_strength").number(),
 		Density: e.at("density").number(), Basis: e.at("basis").text, Source: e.at("source").text,
 	}
-	switch basis := strings.ToLower(m.Basis); {
-	case basis == "":
+	if m.Doubt = materials.BasisDoubt(m.Basis); m.Basis == "" {
 		m.Doubt = doubtBasis
-	case strings.Contains(basis, "typical"):
-		m.Doubt = doubtTypical
 	}
+	b.moreStrengths(e, &m)
 	if u := e.at("ultimate_strength"); whole(u, e.at("yield_strength")) && m.Su < m.Sy {
 		b.refuse(u, fmt.Sprintf("%s MPa is less than the yield strength, %s MPa", short(m.Su), short(m.Sy)), "exchange the two, or correct one")
 	}
@@ -71,7 +67,7 @@ func (b *builder) metal(e *item) materials.Metal {
 
 // part reads what a member is made of; its length is not known here.
 func (b *builder) part(it *item) cases.Part {
-	p := cases.Part{Number: it.at("part").text, Notes: it.at("notes").text}
+	p := cases.Part{Number: it.at("part").text, Certificate: it.at("certificate").text, Notes: it.at("notes").text}
 	p.Strut.K = it.at("effective_length_factor").number()
 	p.Strut.Column = column(it.at("column"))
 	p.Sources.Eccentricity, p.Sources.SideLoad = it.at("eccentricity").number(), it.at("side_load").number()
@@ -122,23 +118,30 @@ func (b *builder) builtIn(name *item, wall wall) materials.Metal {
 	}
 	var unknown *materials.UnknownError
 	var thick *materials.WallError
+	var weak *materials.NoYieldError
 	switch {
 	case errors.As(err, &unknown):
-		b.refuse(name, "there is no material "+quoted(name.text), perhaps(b.near(unknown))+", or give the material under materials with its source")
+		b.refuse(name, "there is no material "+quoted(name.text), perhaps(b.near(unknown)))
 	case errors.As(err, &thick):
 		b.tooThick(wall, thick.Limit, thick.Name)
+	case errors.As(err, &weak):
+		b.refuse(name, "there is no yield strength of "+weak.Name+" in the table, for its source gives none", "choose another condition, or give the material under materials with the yield strength of its certificate")
 	case err != nil:
 		b.refuse(name, err.Error(), "correct the name, or give the material under materials with its source")
 	}
 	return m
 }
 
-// perhaps offers names: a few that are like the one that was asked for, or all.
+// perhaps offers names: those that are like the one that was asked for.
 func perhaps(names []string) string {
-	if len(names) <= 3 {
-		return "write " + alternatives(names) + " if that is meant"
+	const own = "give the material under materials with its source"
+	switch {
+	case len(names) == 0:
+		return "write one of the names that sixlink materials lists, or " + own
+	case len(names) <= 3:
+		return "write " + alternatives(names) + " if that is meant, or " + own
 	}
-	return "write one of " + alternatives(names)
+	return "write one of " + alternatives(names) + ", or " + own
 }
 
 // near returns the names that may be meant: those of the file, then those built in.

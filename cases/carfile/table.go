@@ -24,7 +24,7 @@ var car = Key{Kind: Mapping, Doc: "the car file", Keys: []Key{
 	}, Doc: "the design factors that divide each capacity", Also: []string{"safety_factors", "factors"}},
 	axle("front", "the front axle, left-hand side"),
 	axle("rear", "the rear axle, left-hand side"),
-	{Name: "materials", Kind: List, Keys: materialKeys, Absent: "the built-in materials alone", Doc: "materials of your own, each with its source"},
+	{Name: "materials", Kind: List, Keys: append(materialKeys, moreMaterialKeys...), Absent: "the built-in materials alone", Doc: "materials of your own, each with its source"},
 	laminatesKey,
 	partsKey,
 	ownInertiaKey,

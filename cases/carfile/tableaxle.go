@@ -80,6 +80,7 @@ func member(name string, also ...string) Key {
 		columnKey,
 		endsKey,
 		{Name: "part", Kind: Text, Doc: "the part number", Also: []string{"part_number"}},
+		certificateKey,
 		{Name: "notes", Kind: Prose, Doc: "notes for the reader", Also: []string{"comment", "remarks"}},
 	}}
 }

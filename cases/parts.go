@@ -1,0 +1,95 @@
+package cases
+
+import (
+	"strings"
+
+	"sixlink/materials"
+
+	"sixlink/loads"
+)
+
+// CornerMass returns the mass of the six members of a corner, kg, joint centre to joint
+// centre.
+func (r *Results) CornerMass(corner int) (sum float64) {
+	for _, m := range r.Corners[corner].Members {
+		sum += m.Strut.Mass()
+	}
+	return sum
+}
+
+// MembersMass returns the mass of the members of all four corners, kg.
+func (r *Results) MembersMass() (sum float64) {
+	for i := range r.Corners {
+		sum += r.CornerMass(i)
+	}
+	return sum
+}
+
+// remarkParts names the members without a part number where others have one.
+func (r *Results) remarkParts() {
+	var without []string
+	all := 0
+	for i, axle := range r.Car.Axles {
+		for j, p := range axle.Parts {
+			all++
+			if p.Number == "" {
+				without = append(without, AxleNames[i]+" "+loads.LinkNames[j])
+			}
+		}
+	}
+	if len(without) > 0 && len(without) < all {
+		r.note(Remark, "without a part number: %s", strings.Join(without, ", "))
+	}
+}
+
+// remarkCompression names the materials whose source gives no compressive yield
+// strength.
+func (r *Results) remarkCompression() {
+	var names []string
+	seen := map[string]bool{}
+	for _, axle := range r.Car.Axles {
+		for _, p := range axle.Parts {
+			if m := p.Strut.Metal; p.Laminate == nil && !(m.Scy > 0) && !seen[m.Name] {
+				seen[m.Name] = true
+				names = append(names, m.Name)
+			}
+		}
+	}
+	if len(names) > 0 {
+		r.note(Remark, "no compressive yield strength is given for %s: compression is judged with the yield strength in tension", strings.Join(names, ", "))
+	}
+}
+
+// Metals lists the materials in use, each row of the table and each material of the
+// user's own once: those of the members in their order, of their lugs, and of the
+// plates and torsion bars of the rockers.
+func (c Car) Metals() (out []materials.Metal) {
+	type band struct {
+		name string
+		wall float64
+	}
+	seen := map[band]bool{}
+	add := func(m materials.Metal) {
+		if key := (band{m.Name, m.WallTo}); m.Name != "" && !seen[key] {
+			seen[key] = true
+			out = append(out, m)
+		}
+	}
+	for _, axle := range c.Axles {
+		for _, p := range axle.Parts {
+			add(p.Strut.Metal)
+			for _, end := range p.Ends {
+				if end.Lug != nil {
+					add(end.Lug.Metal)
+				}
+			}
+		}
+		if rk := axle.Rocker; rk != nil && rk.Plates != nil {
+			add(rk.Plates.Metal)
+		}
+		if rk := axle.Rocker; rk != nil && rk.Bar != nil {
+			add(rk.Bar.Metal)
+		}
+	}
+	return out
+}
