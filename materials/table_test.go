@@ -87,6 +87,21 @@ func TestTableSaysWhatIsFromMemory(t *testing.T) {
 	}
 }
 
+// Each value says for itself whether it is from memory. Elongations stand in the same
+// tables as the strengths, and are known as they are.
+func TestValuesSayWhatIsFromMemory(t *testing.T) {
+	for _, tt := range published {
+		recalled := strings.Fields(tt.memory + " " + strings.ReplaceAll(tt.elastic.memory, ",", ""))
+		for _, v := range rowOf(t, tt.name, tt.wall).Values {
+			inTable := v.Symbol[0] == 'S' || v.Symbol == "elongation"
+			want := slices.Contains(recalled, v.Symbol) || inTable && tt.memory == "strengths"
+			if v.FromMemory != want {
+				t.Errorf("%s, %g mm: %s from memory: %t, want %t (%s)", tt.name, tt.wall, v.Symbol, v.FromMemory, want, v.Source)
+			}
+		}
+	}
+}
+
 // Every row has a source, a basis of the list, and a value for each number; a value
 // says the same as the row, and stands in the unit of its source.
 func TestEveryValueHasASource(t *testing.T) {
