@@ -12,12 +12,26 @@ func TestNumbers(t *testing.T) {
 		x      float64
 		want   string
 	}{
-		{Whole, -6014.79, "−6015"}, {Whole, -0.2, "0"}, {Whole, math.NaN(), dash}, {Whole, math.Inf(1), dash},
-		{Tenth, 16, "16"}, {Tenth, 1.5, "1.5"}, {Tenth, 22.225, "22.23"},
+		{Whole, -6014.79, "−6015"},
+		{Whole, -0.2, "0"},
+		{Whole, math.NaN(), dash},
+		{Whole, math.Inf(1), dash},
+		{Tenth, 16, "16"},
+		{Tenth, 1.5, "1.5"},
+		{Tenth, 22.225, "22.23"},
 		{Milli, 0.3101, "0.310"},
 		// a reserve factor is cut, never rounded up: below 1 it must not show as 1
-		{Reserve, 0.9999, "0.99"}, {Reserve, math.Nextafter(1, 0), "0.99"}, {Reserve, 1, "1.00"}, {Reserve, 2.678, "2.67"}, {Reserve, 1.15, "1.15"}, {Reserve, 12.62, "12.62"},
-		{Full, 0.000123456789, "0.000123457"}, {Full, 123456.789, "123457"}, {Full, 3.14159265, "3.14159"}, {Full, 0, "0"}, {Full, 1.5e9, "1.50000e+09"},
+		{Reserve, 0.9999, "0.99"},
+		{Reserve, math.Nextafter(1, 0), "0.99"},
+		{Reserve, 1, "1.00"},
+		{Reserve, 2.678, "2.67"},
+		{Reserve, 1.15, "1.15"},
+		{Reserve, 12.62, "12.62"},
+		{Full, 0.000123456789, "0.000123457"},
+		{Full, 123456.789, "123457"},
+		{Full, 3.14159265, "3.14159"},
+		{Full, 0, "0"},
+		{Full, 1.5e9, "1.50000e+09"},
 	}
 	for _, tt := range tests {
 		if got := tt.format.number(tt.x); got != tt.want {

@@ -52,9 +52,21 @@ func (r Report) envelope() Table {
 	t := Table{
 		Name: "Envelope", Title: "Members: largest forces over all cases, and what governs",
 		Columns: []Column{
-			{"corner", "", Text}, {"member", "", Text}, {"section", "mm", Text}, {"material", "", Text}, {"length", "mm", Tenth}, {"mass", "kg", Milli},
-			{"tension", "N", Whole}, {"in case", "", Text}, {"compression", "N", Whole}, {"in case", "", Text}, {"bending", "N·mm", Whole},
-			{"governed by", "", Text}, {"in case", "", Text}, {"RF", "", Reserve}, {"verdict", "", Text},
+			{"corner", "", Text},
+			{"member", "", Text},
+			{"section", "mm", Text},
+			{"material", "", Text},
+			{"length", "mm", Tenth},
+			{"mass", "kg", Milli},
+			{"tension", "N", Whole},
+			{"in case", "", Text},
+			{"compression", "N", Whole},
+			{"in case", "", Text},
+			{"bending", "N·mm", Whole},
+			{"governed by", "", Text},
+			{"in case", "", Text},
+			{"RF", "", Reserve},
+			{"verdict", "", Text},
 		},
 	}
 	for i, c := range r.Corners {
@@ -100,9 +112,20 @@ func (r Report) contactForces() Table {
 	t := Table{
 		Name: "Contact forces", Title: "Contact forces: of the road on the tyre, in vehicle axes (x forward, y left, z up)",
 		Columns: []Column{
-			{"no.", "", Text}, {"load case", "", Text}, {"wheel", "", Text}, {"Fx", "N", Full}, {"Fy", "N", Full}, {"Fz", "N", Full},
-			{"Mx", "N·mm", Full}, {"My", "N·mm", Full}, {"Mz", "N·mm", Full}, {"wheel is", "", Text}, {"friction needed", "", Full},
-			{"unsprung ax", "g", Full}, {"unsprung ay", "g", Full}, {"unsprung az", "g", Full},
+			{"no.", "", Text},
+			{"load case", "", Text},
+			{"wheel", "", Text},
+			{"Fx", "N", Full},
+			{"Fy", "N", Full},
+			{"Fz", "N", Full},
+			{"Mx", "N·mm", Full},
+			{"My", "N·mm", Full},
+			{"Mz", "N·mm", Full},
+			{"wheel is", "", Text},
+			{"friction needed", "", Full},
+			{"unsprung ax", "g", Full},
+			{"unsprung ay", "g", Full},
+			{"unsprung az", "g", Full},
 		},
 	}
 	for k, c := range r.Cases {
@@ -144,8 +167,17 @@ func (r Report) checksTable() Table {
 	t := Table{
 		Name: "Checks", Title: fmt.Sprintf("Checks: design factors yield %g, ultimate %g, buckling %g are in the capacity", f.Yield, f.Ultimate, f.Buckling),
 		Columns: []Column{
-			{"corner", "", Text}, {"member", "", Text}, {"no.", "", Text}, {"load case", "", Text}, {"check", "", Text},
-			{"demand", "", Full}, {"capacity", "", Full}, {"unit", "", Text}, {"RF", "", Reserve}, {"verdict", "", Text}, {"source", "", Text},
+			{"corner", "", Text},
+			{"member", "", Text},
+			{"no.", "", Text},
+			{"load case", "", Text},
+			{"check", "", Text},
+			{"demand", "", Full},
+			{"capacity", "", Full},
+			{"unit", "", Text},
+			{"RF", "", Reserve},
+			{"verdict", "", Text},
+			{"source", "", Text},
 		},
 	}
 	for _, j := range r.judgeds() {
@@ -163,9 +195,19 @@ func (r Report) rockersTable() Table {
 	t := Table{
 		Name: "Rockers", Title: "Rockers: torques positive for a wheel pushed up; spring positive in compression, anti-roll link in tension; pivot: chassis on rocker",
 		Columns: []Column{
-			{"no.", "", Text}, {"load case", "", Text}, {"corner", "", Text}, {"rod torque", "N·mm", Full}, {"spring force", "N", Full},
-			{"torsion bar torque", "N·mm", Full}, {"anti-roll link", "N", Full}, {"pivot Fx", "N", Full}, {"pivot Fy", "N", Full}, {"pivot Fz", "N", Full},
-			{"bearing 1 radial", "N", Full}, {"bearing 2 radial", "N", Full}, {"thrust", "N", Full},
+			{"no.", "", Text},
+			{"load case", "", Text},
+			{"corner", "", Text},
+			{"rod torque", "N·mm", Full},
+			{"spring force", "N", Full},
+			{"torsion bar torque", "N·mm", Full},
+			{"anti-roll link", "N", Full},
+			{"pivot Fx", "N", Full},
+			{"pivot Fy", "N", Full},
+			{"pivot Fz", "N", Full},
+			{"bearing 1 radial", "N", Full},
+			{"bearing 2 radial", "N", Full},
+			{"thrust", "N", Full},
 		},
 	}
 	for k, c := range r.Cases {
@@ -188,8 +230,16 @@ func (r Report) handOver() Table {
 	t := Table{
 		Name: "Hand-over forces", Title: "Hand-over forces: of the suspension on the chassis, and of the links on the upright",
 		Columns: []Column{
-			{"no.", "", Text}, {"load case", "", Text}, {"corner", "", Text}, {"on", "", Text}, {"point", "", Text},
-			{"Fx", "N", Full}, {"Fy", "N", Full}, {"Fz", "N", Full}, {"size", "N", Full}, {"along the rack", "N", Full},
+			{"no.", "", Text},
+			{"load case", "", Text},
+			{"corner", "", Text},
+			{"on", "", Text},
+			{"point", "", Text},
+			{"Fx", "N", Full},
+			{"Fy", "N", Full},
+			{"Fz", "N", Full},
+			{"size", "N", Full},
+			{"along the rack", "N", Full},
 		},
 	}
 	var on [cases.NumCorners][]handed
@@ -229,8 +279,17 @@ func (r Report) sources() Table {
 	t := Table{
 		Name: "Sources", Title: "Materials in use, and where their values come from",
 		Columns: []Column{
-			{"material", "", Text}, {"form", "", Text}, {"wall to", "mm", Tenth}, {"E", "MPa", Full}, {"Poisson's ratio", "", Full}, {"Sy", "MPa", Full}, {"Su", "MPa", Full},
-			{"density", "kg/m³", Full}, {"basis", "", Text}, {"source", "", Text}, {"doubt", "", Text},
+			{"material", "", Text},
+			{"form", "", Text},
+			{"wall to", "mm", Tenth},
+			{"E", "MPa", Full},
+			{"Poisson's ratio", "", Full},
+			{"Sy", "MPa", Full},
+			{"Su", "MPa", Full},
+			{"density", "kg/m³", Full},
+			{"basis", "", Text},
+			{"source", "", Text},
+			{"doubt", "", Text},
 		},
 	}
 	type band struct {

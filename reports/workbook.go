@@ -86,8 +86,14 @@ func (b *book) makeStyles() {
 		{"headRight", &excelize.Style{Font: font(true, false, 11), Border: line, Alignment: &excelize.Alignment{WrapText: true, Vertical: "bottom", Horizontal: "right"}}},
 		{"fail", &excelize.Style{Font: font(true, false, 11), Border: boxed(), Alignment: &excelize.Alignment{Horizontal: "center", Vertical: "top"}}},
 		{"line", &excelize.Style{Border: line}},
-		{"text", &excelize.Style{Alignment: wrap}}, {"cell", &excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top", Horizontal: "left", Indent: 1}}},
-		{"whole", number("#,##0")}, {"tenth", number("0.00")}, {"milli", number("0.000")}, {"reserve", number("[<1]0.0000;0.000")}, {"full", number("0.000###E+00")}, {"plain", number("#,##0.000")},
+		{"text", &excelize.Style{Alignment: wrap}},
+		{"cell", &excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top", Horizontal: "left", Indent: 1}}},
+		{"whole", number("#,##0")},
+		{"tenth", number("0.00")},
+		{"milli", number("0.000")},
+		{"reserve", number("[<1]0.0000;0.000")},
+		{"full", number("0.000###E+00")},
+		{"plain", number("#,##0.000")},
 	} {
 		id, err := b.file.NewStyle(s.style)
 		b.do(err)
