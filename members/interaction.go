@@ -1,6 +1,10 @@
 package members
 
-import "sixlink/members/check"
+import (
+	"slices"
+
+	"sixlink/members/check"
+)
 
 // Compression and bending together. The amplification of "bending yield" is that of
 // the load as it is; here the design factors are on the load wherever it amplifies, and
@@ -32,20 +36,10 @@ func beamColumnReserve(s Subject) float64 {
 // the shares.
 func beamColumnSteps(s Subject) []check.Step {
 	steps := columnSteps(s)
-	if !hasSymbol(steps, "P_E") {
+	if !slices.ContainsFunc(steps, func(s check.Step) bool { return s.Symbol == "P_E" }) {
 		steps = append(steps, check.Put(s, eulerRows)...)
 	}
 	return append(steps, check.Put(s, beamColumnRows)...)
-}
-
-// hasSymbol tells whether a symbol is among the steps.
-func hasSymbol(steps []check.Step, symbol string) bool {
-	for _, s := range steps {
-		if s.Symbol == symbol {
-			return true
-		}
-	}
-	return false
 }
 
 var beamColumnRows = []row{
