@@ -6,6 +6,8 @@
 // Quantities are plain float64 in one coherent set: N, mm, MPa, N·mm.
 package check
 
+import "math"
+
 // Factors are the design factors by which a capacity is divided. The user sets
 // them; Defaults are the starting values.
 type Factors struct {
@@ -80,3 +82,16 @@ func Always[S any](source string) func(S) string { return func(S) string { retur
 
 // NoSteps are the steps of a check whose capacity follows from the givens at once.
 func NoSteps[S any](S) []Step { return nil }
+
+// Tie is how much lower a reserve factor must be to govern in place of an earlier
+// one, relative: more than the rounding of two checks that say the same.
+const Tie = 1e-12
+
+// Lower tells whether the reserve factor a governs in place of the earlier b; one that
+// is not a number does.
+func Lower(a, b float64) bool {
+	if math.IsNaN(a) || math.IsNaN(b) {
+		return !math.IsNaN(b)
+	}
+	return a < b*(1-Tie)
+}
