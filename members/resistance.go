@@ -14,6 +14,8 @@ type Resistance struct {
 	yield, ultimate, fibre, squash float64 // allowable stresses, MPa: Sy/f_y, Su/f_u, min(Sy; Scy)/f_y, Scy/f_y
 	wallAxial, wallBending         float64 // limits of the wall, MPa
 	buckling                       float64 // design factor
+	density, length                float64 // kg/m³, mm
+	ea, ei                         float64 // E·A, N; E·I, N·mm²
 
 	capacity [numForms]float64 // of the checks in proportion to the axial force, N
 	least    [2]leastCapacity  // in tension, in compression
@@ -40,7 +42,7 @@ const (
 	bendingUltimateForm
 	beamColumnForm
 	wallBendingForm
-	unknownForm
+	eccentricForm // known to apply to eccentric ends alone, and made by its row
 )
 
 // forms are the checks that Resistance knows, by name. A check that is not here is none
@@ -50,6 +52,7 @@ var forms = map[string]form{
 	"compression yield": compressionYieldForm, "column": columnForm, "wall buckling": wallForm,
 	"bending yield": bendingYieldForm, "bending ultimate": bendingUltimateForm,
 	"beam column": beamColumnForm, "wall buckling in bending": wallBendingForm,
+	"eccentric ends": eccentricForm,
 }
 
 // A formRow is a row of Checks with its form.
@@ -61,7 +64,7 @@ type formRow struct {
 var (
 	inProportion [2][]formRow // in tension, in compression
 	withMoment   [2][]formRow // in tension or without axial force, in compression
-	unknownRows  []int
+	unknownRows  [2][]int     // of a strut without and with eccentric ends
 )
 
 func init() {
@@ -69,7 +72,9 @@ func init() {
 		f, ok := forms[c.Name]
 		switch {
 		case !ok:
-			unknownRows = append(unknownRows, i)
+			unknownRows[0], unknownRows[1] = append(unknownRows[0], i), append(unknownRows[1], i)
+		case f == eccentricForm:
+			unknownRows[1] = append(unknownRows[1], i)
 		case f == beamColumnForm:
 			withMoment[1] = append(withMoment[1], formRow{i, f})
 		case f > numForms:
@@ -82,9 +87,15 @@ func init() {
 	}
 }
 
-// Unknown returns the indices in Checks of the checks that Resistance does not know. Those
-// of them that apply are to be made by their rows.
-func Unknown() []int { return unknownRows }
+// Unknown returns the indices in Checks of the checks of a strut with given sources of
+// bending that Resistance does not make. Those of them that apply are to be made by their
+// rows.
+func Unknown(s *Sources) []int {
+	if s.Eccentricity > 0 {
+		return unknownRows[1]
+	}
+	return unknownRows[0]
+}
 
 // Set works out the resistance of a strut, which must be a round tube.
 func (r *Resistance) Set(s *Strut, t Tube, f *check.Factors) {
@@ -93,10 +104,11 @@ func (r *Resistance) Set(s *Strut, t Tube, f *check.Factors) {
 	if m.Scy > 0 {
 		scy = m.Scy
 	}
+	r.density, r.length = m.Density, s.Length
 	gyration := t.Gyration()
 	r.area = t.Area()
 	inertia := t.inertia(r.area, gyration)
-	r.modulus = t.modulus(inertia)
+	r.modulus, r.ea, r.ei = t.modulus(inertia), m.E*r.area, m.E*inertia
 	r.euler = eulerLoad(m.E, inertia, s.K*s.Length)
 	r.yield, r.ultimate, r.squash, r.buckling = m.Sy/f.Yield, m.Su/f.Ultimate, scy/f.Yield, f.Buckling
 	r.fibre = math.Min(m.Sy, scy) / f.Yield
@@ -126,6 +138,22 @@ func (r *Resistance) leastOf(rows []formRow) leastCapacity {
 		}
 	}
 	return out
+}
+
+// Mass returns the mass of the strut, kg, as Strut.Mass.
+func (r *Resistance) Mass() float64 { return massOf(r.density, r.area, r.length) }
+
+// Stiffness returns E·A, N, and E·I, N·mm².
+func (r *Resistance) Stiffness() (ea, ei float64) { return r.ea, r.ei }
+
+// Moment returns the largest moment of all sources together, N·mm, as Strut.Moment.
+func (r *Resistance) Moment(l *Load) float64 {
+	return l.Bending + endMoment(*l) + (sideMoment(l.SideLoad, r.length) + sideMoment(ownLoad(r.density, r.area, l.Across), r.length))
+}
+
+// Stress returns the greatest stress without amplification, MPa.
+func (r *Resistance) Stress(axial, moment float64) float64 {
+	return axialStressOf(axial, r.area) + bendingStressOf(moment, r.modulus)
 }
 
 // Axial returns the least reserve factor under an axial force alone, N, and the index in

@@ -2,6 +2,7 @@ package members
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -29,12 +30,19 @@ func TestResistanceIsThatOfTheChecks(t *testing.T) {
 		if rapid.Bool().Draw(t, "Scy") {
 			s.Metal.Scy = s.Metal.Sy * rapid.Float64Range(0.7, 1.2).Draw(t, "Scy/Sy")
 		}
+		if rapid.Bool().Draw(t, "sources") && s.Bending > 0 {
+			s.SideLoad, s.Across = rapid.Float64Range(0, 1).Draw(t, "q"), rapid.Float64Range(0, 4).Draw(t, "u")
+		}
 		tube, _ := s.Round()
 		var r Resistance
 		r.Set(&s.Strut, tube, &s.Factors)
 		reserve, row := r.Axial(s.Axial)
-		if m := moment(s); m > 0 {
+		m := r.Moment(&s.Load)
+		if m > 0 {
 			reserve, row = r.Bent(s.Axial, m)
+		}
+		if !near(m, moment(s), 1e-15) || !near(r.Mass(), s.Mass(), 1e-15) || !near(r.Stress(s.Axial, m), axialStress(s)+bendingStress(s), 1e-15) {
+			t.Errorf("moment %.17g, mass %.17g, want %.17g, %.17g", m, r.Mass(), moment(s), s.Mass())
 		}
 		want, wantRow := governing(s)
 		if row != wantRow || row >= 0 && !near(reserve, want, 1e-13) {
@@ -46,13 +54,18 @@ func TestResistanceIsThatOfTheChecks(t *testing.T) {
 // Every check is either known to Resistance or named as unknown, and the known ones are
 // of the table.
 func TestResistanceKnowsItsRows(t *testing.T) {
-	if len(forms)+len(Unknown()) != len(Checks) {
-		t.Errorf("%d known and %d unknown checks, the table has %d", len(forms), len(Unknown()), len(Checks))
+	unknown := Unknown(&Sources{})
+	if len(forms)+len(unknown) != len(Checks) {
+		t.Errorf("%d known and %d unknown checks, the table has %d", len(forms), len(unknown), len(Checks))
 	}
-	for _, i := range Unknown() {
+	for _, i := range unknown {
 		if _, known := forms[Checks[i].Name]; known {
 			t.Errorf("%s is known", Checks[i].Name)
 		}
+	}
+	eccentric := Unknown(&Sources{Eccentricity: 1})
+	if len(eccentric) != len(unknown)+1 || !slices.ContainsFunc(eccentric, func(i int) bool { return Checks[i].Name == eccentricEnds }) {
+		t.Errorf("of eccentric ends rows %v are to be made", eccentric)
 	}
 }
 
