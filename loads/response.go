@@ -180,7 +180,7 @@ func (r *Response) levered(c *Corner) bool {
 		_, short := tooShort(lever(axis, rk.Pivot, at, dir), r3.Sub(at, rk.Pivot))
 		return !short
 	}
-	force, moment := r.OnUpright(WheelLoad{Force: r3.Vec{Z: 1}, Released: true})
+	force, moment := r.OnUpright(&WheelLoad{Force: r3.Vec{Z: 1}, Released: true})
 	if !holds(rod.Inner, r.dirs[Rod]) || carriesNothing(dot(&r.axial[Rod], force, moment)) {
 		return false
 	}

@@ -8,7 +8,7 @@ import (
 
 // OnUpright returns the force on the upright at the wheel centre and the moment about it,
 // N and N·mm.
-func (r *Response) OnUpright(w WheelLoad) (force, moment r3.Vec) {
+func (r *Response) OnUpright(w *WheelLoad) (force, moment r3.Vec) {
 	moment = r3.Add(w.Moment, r3.Cross(r.arm, w.Force))
 	if w.Released {
 		moment = r3.Sub(moment, r3.Scale(r3.Dot(r.spin, moment), r.spin))
@@ -27,7 +27,7 @@ func (r *Response) Carrying() bool { return r.carrying }
 // does. Bending is left as it is where no wishbone carries the rod. It returns the sum
 // of their sizes, which is no number where one of them is none.
 func (r *Response) Solve(w *WheelLoad, axial, bending *[NumLinks]float64) (sum float64) {
-	f, m := r.OnUpright(*w)
+	f, m := r.OnUpright(w)
 	size := math.Abs(f.X) + math.Abs(f.Y) + math.Abs(f.Z) + (math.Abs(m.X)+math.Abs(m.Y)+math.Abs(m.Z))/r.frame.length
 	rounding := noise * r.Bound * size
 	for i := range r.axial {

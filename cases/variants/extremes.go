@@ -8,50 +8,53 @@ import (
 	"sixlink/members/check"
 )
 
-// The extremes of a member are its largest tension and compression, N, and of either the
-// force and the load case that govern without bending: of forces alike but for rounding
-// those of the first.
+// The extremes of a member are its largest tension and compression, N, with the events
+// that govern without bending.
 type extremes struct {
-	tension, compression float64
-	at                   [2]extreme // in tension, in compression
+	size [2]float64 // not negative
+	at   [2]int     // event; -1: none
 }
 
-type extreme struct {
-	size float64 // not negative
-	k    int     // load case
-}
-
+// extremes finds those of one side. Two passes without surprises for the processor: the
+// sizes first; then, of events alike but for rounding, the one of the first load case.
 func (f *fast) extremes(axle, link, side int) (e extremes) {
-	for n := range f.events[axle] {
-		v := &f.events[axle][n]
-		k := v.at[side]
-		if k < 0 {
-			continue
+	events := f.events[axle]
+	most, least := 0.0, 0.0
+	for n := range events {
+		v := &events[n]
+		if v.at[side] >= 0 {
+			most, least = max(most, v.axial[link]), min(least, v.axial[link])
 		}
-		if x := v.axial[link]; x > 0 {
-			e.tension = max(e.tension, x)
-			e.at[0].take(x, k)
-		} else if x < 0 {
-			e.compression = max(e.compression, -x)
-			e.at[1].take(-x, k)
+	}
+	e.size, e.at = [2]float64{most, 0 - least}, [2]int{-1, -1}
+	high, low := most*(1-check.Tie), least*(1-check.Tie)
+	if most == 0 {
+		high = math.Inf(1)
+	}
+	if least == 0 {
+		low = math.Inf(-1)
+	}
+	for n := range events {
+		v := &events[n]
+		if x := v.axial[link]; x >= high || x <= low {
+			e.take(events, compressed(x), n, side)
 		}
 	}
 	return e
 }
 
-// take goes by check.Lower: the reserve factor is inverse to the force.
-func (e *extreme) take(size float64, k int) {
-	if size*(1-check.Tie) > e.size || k < e.k && size > e.size*(1-check.Tie) {
-		e.size, e.k = size, k
+func (e *extremes) take(events []event, s, n, side int) {
+	if k := events[n].at[side]; k >= 0 && (e.at[s] < 0 || k < events[e.at[s]].at[side]) {
+		e.at[s] = n
 	}
 }
 
 // judge offers the reserve factors of both to the envelope of a member.
-func (e *extremes) judge(r *members.Resistance, out *Envelope, i int) {
-	for s, sign := range [2]float64{1, -1} {
-		if x := &e.at[s]; x.size > 0 {
-			reserve, row := r.Axial(sign * x.size)
-			out.offer(i, x.k, judged{reserve, row})
+func (e *extremes) judge(r *members.Resistance, events []event, link, side int, out *Envelope, i int) {
+	for _, n := range e.at {
+		if n >= 0 {
+			reserve, row := r.Axial(events[n].axial[link])
+			out.offer(i, events[n].at[side], judged{reserve, row})
 		}
 	}
 }

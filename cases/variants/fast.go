@@ -145,9 +145,9 @@ func (f *fast) member(c *cases.Car, axle, link int, out *Envelope) {
 	for side := range 2 {
 		i := (2*axle+side)*loads.NumLinks + link
 		e := f.extremes(axle, link, side)
-		out.Mass[i], out.Tension[i], out.Compression[i] = r.Mass(), e.tension, e.compression
+		out.Mass[i], out.Tension[i], out.Compression[i] = r.Mass(), e.size[0], e.size[1]
 		if !bends {
-			e.judge(r, out, i)
+			e.judge(r, f.events[axle], link, side, out, i)
 			continue
 		}
 		for n := range f.events[axle] {
