@@ -4,54 +4,76 @@ import (
 	"math"
 
 	"sixlink/cases"
+	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/check"
 )
 
-// The extremes of a member are its largest tension and compression, N, with the events
-// that govern without bending.
+// The extremes of the members of one corner: the largest tension and compression, N, and
+// of either the event that governs without bending.
 type extremes struct {
-	size [2]float64 // not negative
-	at   [2]int     // event; -1: none
+	size [loads.NumLinks][2]float64 // not negative
+	at   [loads.NumLinks][2]int     // event; -1: none
 }
 
-// extremes finds those of one side. Two passes without surprises for the processor: the
-// sizes first; then, of events alike but for rounding, the one of the first load case.
-func (f *fast) extremes(axle, link, side int) (e extremes) {
-	events := f.events[axle]
-	most, least := 0.0, 0.0
+// sizes finds the largest forces of a side. Positive floats are in the order of their
+// bits, and of integers the larger is found without a branch, which no processor could
+// foretell.
+func (e *extremes) sizes(events []event, side int) {
+	var bits [loads.NumLinks][2]int64
 	for n := range events {
 		v := &events[n]
-		if v.at[side] >= 0 {
-			most, least = max(most, v.axial[link]), min(least, v.axial[link])
+		if v.at[side] < 0 {
+			continue
+		}
+		for j := range bits {
+			x := int64(math.Float64bits(v.axial[j]))
+			bits[j][0], bits[j][1] = max(bits[j][0], x), max(bits[j][1], x^math.MinInt64)
 		}
 	}
-	e.size, e.at = [2]float64{most, 0 - least}, [2]int{-1, -1}
-	high, low := most*(1-check.Tie), least*(1-check.Tie)
-	if most == 0 {
-		high = math.Inf(1)
-	}
-	if least == 0 {
-		low = math.Inf(-1)
-	}
-	for n := range events {
-		v := &events[n]
-		if x := v.axial[link]; x >= high || x <= low {
-			e.take(events, compressed(x), n, side)
+	for j := range bits {
+		for s, x := range bits[j] {
+			e.size[j][s], e.at[j][s] = math.Float64frombits(uint64(x)), -1
 		}
 	}
-	return e
 }
 
-func (e *extremes) take(events []event, s, n, side int) {
-	if k := events[n].at[side]; k >= 0 && (e.at[s] < 0 || k < events[e.at[s]].at[side]) {
-		e.at[s] = n
+// extremes finds the extremes at both sides of an axle: the sizes first; then, of events
+// alike but for rounding, the one of the first load case.
+func (f *fast) extremes(axle int) {
+	e, events := &f.found, f.events[axle]
+	e[0].sizes(events, 0)
+	if f.even[axle] {
+		e[1] = e[0]
+	} else {
+		e[1].sizes(events, 1)
+	}
+	for j := range loads.NumLinks {
+		var high [2]float64 // of both sides the lower: few events are looked at in vain
+		for s := range high {
+			high[s] = min(e[0].size[j][s], e[1].size[j][s]) * (1 - check.Tie)
+		}
+		for n := range events {
+			if x := events[n].axial[j]; x >= high[0] || -x >= high[1] {
+				e[0].take(events, j, n, 0)
+				e[1].take(events, j, n, 1)
+			}
+		}
+	}
+}
+
+// take takes an event of the first load case in which a force is the largest.
+func (e *extremes) take(events []event, j, n, side int) {
+	v := &events[n]
+	s, k, x := compressed(v.axial[j]), v.at[side], math.Abs(v.axial[j])
+	if k >= 0 && x > 0 && x >= e.size[j][s]*(1-check.Tie) && (e.at[j][s] < 0 || k < events[e.at[j][s]].at[side]) {
+		e.at[j][s] = n
 	}
 }
 
 // judge offers the reserve factors of both to the envelope of a member.
 func (e *extremes) judge(r *members.Resistance, events []event, link, side int, out *Envelope, i int) {
-	for _, n := range e.at {
+	for _, n := range e.at[link] {
 		if n >= 0 {
 			reserve, row := r.Axial(events[n].axial[link])
 			out.offer(i, events[n].at[side], judged{reserve, row})

@@ -19,6 +19,8 @@ type fast struct {
 	responses [2]loads.Response                     // of the left-hand corners
 	resists   [2][loads.NumLinks]members.Resistance // of the members of an axle
 	events    [2][]event                            // of each axle
+	even      [2]bool                               // every event comes on both sides
+	found     [2]extremes                           // of one axle, left and right
 	moments   []float64                             // of one member, per event
 	reserves  []judged                              // of one member, per event
 }
@@ -68,6 +70,7 @@ func (f *fast) evaluate(c *cases.Car, out *Envelope) bool {
 		return true
 	}
 	for axle := range f.events {
+		f.extremes(axle)
 		for link := range loads.NumLinks {
 			f.member(c, axle, link, out)
 		}
@@ -96,6 +99,7 @@ func (f *fast) resist(c *cases.Car, axle int) bool {
 // solve finds the member forces of all events; it returns why a case is refused.
 func (f *fast) solve(c *cases.Car) string {
 	f.events[0], f.events[1] = f.events[0][:0], f.events[1][:0]
+	f.even = [2]bool{true, true}
 	var acting [cases.NumCorners]cases.Acting
 	sum := 0.0
 	for k := 0; k < len(f.unfolded); k++ {
@@ -132,6 +136,7 @@ func (f *fast) event(axle int, a *cases.Acting, at [2]int) (sum float64) {
 	f.events[axle] = f.events[axle][:n+1]
 	e := &f.events[axle][n]
 	e.unsprung, e.at = a.Unsprung, at
+	f.even[axle] = f.even[axle] && at[0] >= 0 && at[1] >= 0
 	return f.responses[axle].Solve(&a.WheelLoad, &e.axial, &e.bending)
 }
 
@@ -144,8 +149,8 @@ func (f *fast) member(c *cases.Car, axle, link int, out *Envelope) {
 	}
 	for side := range 2 {
 		i := (2*axle+side)*loads.NumLinks + link
-		e := f.extremes(axle, link, side)
-		out.Mass[i], out.Tension[i], out.Compression[i] = r.Mass(), e.size[0], e.size[1]
+		e := &f.found[side]
+		out.Mass[i], out.Tension[i], out.Compression[i] = r.Mass(), e.size[link][0], e.size[link][1]
 		if !bends {
 			e.judge(r, f.events[axle], link, side, out, i)
 			continue
