@@ -33,6 +33,7 @@ func TestMassOfBearings(t *testing.T) {
 	other := *parts[loads.UpperRearLeg].Ends[cases.OuterEnd].Bearing
 	other.Part, other.Mass = "other", 0
 	parts[loads.UpperRearLeg].Ends[cases.OuterEnd].Bearing = &other
+	parts[loads.LowerRearLeg].Ends[cases.InnerEnd].Bearing = parts[loads.LowerFrontLeg].Ends[cases.OuterEnd].Bearing
 	var shared []int
 	for _, b := range full.EndBearings(cases.FrontLeft) {
 		if b.Shares {

@@ -34,6 +34,14 @@ func TestReadAxisOfEnds(t *testing.T) {
 	}
 }
 
+// A share along a bolt alone, without a bearing, is read.
+func TestReadAxisOfABolt(t *testing.T) {
+	text := edited(t, withEnds(t), "inner: {bearing: SB-10", "inner: {axial_share: 1")
+	if e := readCar(t, text).Axles[cases.Front].Parts[loads.TrackRod].Ends[cases.InnerEnd]; e.AxialShare != 1 || e.Bearing != nil || e.Unrated() {
+		t.Errorf("share %g, bearing %v", e.AxialShare, e.Bearing)
+	}
+}
+
 func TestFaultsOfAxisOfEnds(t *testing.T) {
 	good := stated(t, "axial_share: 0.1, misalignment: 5")
 	for _, tt := range []struct{ name, old, new, want string }{

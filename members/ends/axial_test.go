@@ -92,11 +92,18 @@ func TestAxialApplies(t *testing.T) {
 				t.Errorf("%s: RF %g without a share, %g with one", f.Check, f.Reserve, count[f.Check])
 			}
 		}
-		s.AxialShare = math.NaN()
+		s.AxialShare, s.Bearing = math.NaN(), &Bearing{Axial: 1e3}
+		found := 0
 		for _, f := range Judge(s) {
-			if slices.Contains(along, f.Check) && f.Reserve >= 1 {
+			if !slices.Contains(along, f.Check) {
+				continue
+			}
+			if found++; f.Reserve >= 1 {
 				t.Errorf("%s passes with a share that is not a number", f.Check)
 			}
+		}
+		if found != len(along) {
+			t.Errorf("%d findings with a share that is not a number, want %d", found, len(along))
 		}
 	})
 }
