@@ -17,6 +17,7 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	}
 	r.remarkEnds()
 	r.remarkMaterials()
+	r.remarkLaminates()
 	r.remarkSections()
 	r.remarkCompression()
 	r.remarkParts()
