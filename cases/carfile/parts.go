@@ -17,6 +17,7 @@ type parts struct {
 type part struct {
 	bearing ends.Bearing
 	thread  *ends.Thread // nil: none
+	rodEnd  bool
 }
 
 func (b *builder) readParts(it *item) {
@@ -37,7 +38,7 @@ func (b *builder) readParts(it *item) {
 }
 
 func (b *builder) readPart(e *item) *part {
-	p := &part{bearing: ends.Bearing{Part: e.at("part").text, Radial: e.at("radial_rating").number(), Source: e.at("source").text}}
+	p := &part{bearing: ends.Bearing{Part: e.at("part").text, Radial: e.at("radial_rating").number(), Source: e.at("source").text}, rodEnd: e.at("kind").text == rodEnd}
 	th := e.at("thread")
 	if th.given && e.at("kind").text == sphericalBearing {
 		b.refuse(th, "a "+sphericalBearing+" has no thread", "take thread out, or write kind: "+rodEnd)

@@ -6,6 +6,8 @@
 // Quantities are plain float64 in one coherent set: N, mm, MPa, N·mm.
 package check
 
+import "math"
+
 // Factors are the design factors by which a capacity is divided. The user sets
 // them; Defaults are the starting values.
 type Factors struct {
@@ -13,6 +15,15 @@ type Factors struct {
 
 	// Fitting goes on top of Yield and Ultimate where a member is joined to its neighbours.
 	Fitting float64
+}
+
+// AtFitting returns the fitting factor, or NaN where it is below 1, so that a factor left
+// out gives no reserve factor rather than a large one.
+func (f Factors) AtFitting() float64 {
+	if !(f.Fitting >= 1) {
+		return math.NaN()
+	}
+	return f.Fitting
 }
 
 // Defaults are the starting values of the design factors: 1.5 from limit to
