@@ -113,11 +113,14 @@ func (r *Results) judgeMember(corner, link int) Member {
 func (r *Results) MemberItems(corner, link, k int) []check.Item {
 	p := r.Car.Axles[axleOf(corner)].Parts[link]
 	load := r.load(corner, link, k)
-	itself := check.ItemOf("", members.Checks, members.Subject{Strut: p.Strut, Load: load, Factors: r.Car.Factors}, members.Givens)
+	return append([]check.Item{r.memberItem(p, load)}, r.endItems(corner, link, k)...)
+}
+
+func (r *Results) memberItem(p Part, load members.Load) check.Item {
 	if p.Laminate != nil {
-		itself = laminateItem(p, load, r.Car.Factors)
+		return r.laminateItem(p, load)
 	}
-	return append([]check.Item{itself}, r.endItems(corner, link, k)...)
+	return check.ItemOf("", members.Checks, members.Subject{Strut: p.Strut, Load: load, Factors: r.Car.Factors}, members.Givens)
 }
 
 // MemberNames are the names that the working takes: the links, and the rocker.

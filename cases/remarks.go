@@ -18,6 +18,7 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	r.remarkEnds()
 	r.remarkMisalignment()
 	r.remarkMaterials()
+	r.remarkLaminates()
 	r.remarkSections()
 	r.remarkCompression()
 	r.remarkParts()

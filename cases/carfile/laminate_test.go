@@ -89,6 +89,10 @@ func TestSameLaminateOtherText(t *testing.T) {
 			t.Errorf("%s (-want +got):\n%s", e.name, d)
 		}
 	}
+	bowed := readGood(t, edited(t, good, "laminate: Test CFRP}", "laminate: Test CFRP, column: {crookedness: 2}}")).Car
+	if got := bowed.Axles[cases.Front].Parts[loads.Rod].Strut.Column.Crookedness; got != 2 {
+		t.Errorf("crookedness of a laminate %g mm, want 2 mm", got)
+	}
 	for _, wall := range []string{"1.486", "1.514"} { // 1.5 mm of plies, within 1 %
 		readGood(t, edited(t, good, "[20, 1.5], laminate", "[20, "+wall+"], laminate"))
 	}

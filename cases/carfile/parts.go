@@ -18,6 +18,7 @@ type part struct {
 	thread  *ends.Thread // nil: none
 	limit   float64      // of misalignment, degrees; 0: not given, or not read
 	limited bool         // a limit stands in the file, be it with a fault
+	rodEnd  bool
 }
 
 func (b *builder) readParts(it *item) {
@@ -38,7 +39,7 @@ func (b *builder) readParts(it *item) {
 }
 
 func (b *builder) readPart(e *item) *part {
-	p := &part{limit: e.at("misalignment").number(), limited: e.at("misalignment").given, bearing: ends.Bearing{
+	p := &part{rodEnd: e.at("kind").text == rodEnd, limit: e.at("misalignment").number(), limited: e.at("misalignment").given, bearing: ends.Bearing{
 		Part: e.at("part").text, Radial: e.at("radial_rating").number(), Axial: e.at("axial_rating").number(),
 		Mass: e.at("mass").number(), Source: e.at("source").text,
 	}}

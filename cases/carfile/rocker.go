@@ -100,7 +100,15 @@ func (b *builder) pivotBearings(it *item) *rocker.Ratings {
 	out := &rocker.Ratings{
 		Part: part.text, Radial: radial.number(), Thrust: it.at("thrust_rating").number(), Source: it.at("source").text,
 	}
+	known := b.parts.own[part.text]
+	if part.given && known != nil && known.rodEnd {
+		b.refuse(part, "a "+rodEnd+" is no bearing of a pivot", "name a "+sphericalBearing+" of the list parts, or give the maker's part number with radial_rating and source")
+		return out
+	}
 	if radial.given {
+		if radial.good && !it.at("source").given {
+			b.refuse(radial, "the rating has no source", "add source: where the ratings come from, the maker's document, edition and page")
+		}
 		return out
 	}
 	if !part.given && it.good {
