@@ -16,6 +16,7 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 		r.note(Warning, "%s", d)
 	}
 	r.remarkEnds()
+	r.remarkReactions()
 	r.remarkMisalignment()
 	r.remarkMaterials()
 	r.remarkSections()

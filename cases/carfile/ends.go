@@ -39,6 +39,9 @@ func (b *builder) end(it *item, p cases.Part) (e ends.End) {
 	e.AxialShare = b.axialShare(it, part)
 	e.Misalignment = b.misalignment(it, part)
 	e.Thread = b.thread(it, part)
+	if shank := b.shankLength(it, e.Thread); e.Thread != nil {
+		e.Thread.Shank = shank
+	}
 	if bolt := it.at("bolt"); bolt.given {
 		e.Bolt = b.bolt(bolt)
 	}

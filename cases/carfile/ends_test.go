@@ -149,6 +149,8 @@ func TestFaultsOfEnds(t *testing.T) {
 		{"in without engagement", "engagement: 12, in: 6061-T6", "in: 6061-T6", "in without engagement"},
 		{"in what there is not", "in: 6061-T6", "in: 6062-T7", `there is no material "6062-T7"`},
 		{"offset of nothing", "inner: {bearing: SB-10", "inner: {offset: 2, bearing: SB-10", "the end has no thread that an offset could bend"},
+		{"shank of nothing", "inner: {bearing: SB-10", "inner: {shank_length: 20, bearing: SB-10", "the end has no thread whose shank could be bent"},
+		{"insert in a leg that the rod bends", "lower_front_leg: {tube: [20, 2], material: E355+N", "lower_front_leg: {tube: [20, 2], material: E355+N, ends: {outer: {insert: {length: 40, diameter: 15.6, bond_thickness: 0.2, shear_modulus: 1000, shear_strength: 30, material: Test alloy, source: x}}}", "the rod bends this leg at its outer end"},
 		{"bolt without shear", "material: Test steel, shear: single", "material: Test steel", "shear is missing"},
 		{"bolt in triple shear", "shear: single", "shear: triple", `"triple" is not single or double`},
 		{"bolt too thick for the lug", "bolt: {size: 1/4-28", "bolt: {size: M12", "the bolt of 12 mm does not go through the lug's hole of 10 mm"},

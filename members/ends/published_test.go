@@ -220,3 +220,46 @@ func TestThreadByHand(t *testing.T) {
 		t.Errorf("internal thread: %.1f N", f.Capacity)
 	}
 }
+
+// The same thread at the apex of a carrying leg, by hand: M = 3 N·m adds 3000/62.286 MPa,
+// and 100 N square to the member, 25 mm before the section where the shank is held, add
+// 2500/62.286 MPa. Without a length the shear bends nothing.
+func TestThreadBentByHand(t *testing.T) {
+	th := &Thread{Thread: thread(t, "M10"), Strength: strength(t, "10.9", 10)}
+	s := Subject{End: End{Thread: th}, Load: Load{Axial: -5000, Bending: 3000, Shear: 100}, Factors: ones}
+	if f := finding(t, s, "thread, proof"); !near(f.Demand, 5000/57.990+3000/62.286, 1e-4) {
+		t.Errorf("with the moment of the member: %.3f MPa", f.Demand)
+	}
+	th.Shank = 25
+	if f := finding(t, s, "thread, proof"); !near(f.Demand, 5000/57.990+5500/62.286, 1e-4) {
+		t.Errorf("with its shear: %.3f MPa", f.Demand)
+	}
+	s.Load = Load{Bending: 3000}
+	if f := finding(t, s, "thread, proof"); !near(f.Demand, 3000/62.286, 1e-4) {
+		t.Errorf("with a moment alone: %.3f MPa", f.Demand)
+	}
+}
+
+// A bond of 20 mm diameter and 30 mm length, A = 1884.956 mm², under 5 kN and 10 N·m, by
+// hand: 5000/1884.956 = 2.6526 MPa and M/(π·10²·30) = 10 000/9424.78 = 1.0610 MPa.
+func TestBondBentByHand(t *testing.T) {
+	i := &Insert{Length: 30, Diameter: 20, Bond: 0.2, Modulus: 1000, Strength: 20, Stiffness: 9e6}
+	s := Subject{End: End{Insert: i}, Stiffness: 5e6, Load: Load{Axial: 5000, Bending: 10e3}, Factors: ones}
+	if f := finding(t, s, "bond, mean shear"); !near(f.Demand, 2.6526+1.0610, 1e-4) {
+		t.Errorf("mean shear %.4f MPa", f.Demand)
+	}
+	if f := finding(t, s, "bond, peak shear"); !near(f.Demand, i.Peak(5e6)*(2.6526+1.0610), 1e-4) {
+		t.Errorf("peak shear %.4f MPa", f.Demand)
+	}
+}
+
+// End reactions of 50 N join the force of the end, whatever its direction, by hand.
+func TestReactionsByHand(t *testing.T) {
+	s := Subject{End: End{Bearing: &Bearing{Part: "x", Radial: 95e3, Source: "x"}}, Load: Load{Axial: -900, End: 1000, Reaction: 50}, Factors: ones}
+	if f := finding(t, s, "bearing, radial"); f.Demand != 1050 {
+		t.Errorf("demand %g N, want 1050", f.Demand)
+	}
+	if s.Shared = 1100; finding(t, s, "bearing, radial").Demand != 1100 {
+		t.Errorf("the shared joint's force does not govern")
+	}
+}

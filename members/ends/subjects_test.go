@@ -104,7 +104,7 @@ func (d drawing) lug() *Lug {
 
 // end draws an end with every part, each as the car file may give it.
 func (d drawing) end() End {
-	th := &Thread{Thread: d.thread(), Strength: d.strength(), Offset: d.maybe("offset", 0.1, 10), Engagement: d.maybe("L_e", 3, 30)}
+	th := &Thread{Thread: d.thread(), Strength: d.strength(), Offset: d.maybe("offset", 0.1, 10), Shank: d.maybe("l_t", 1, 40), Engagement: d.maybe("L_e", 3, 30)}
 	th.Nut = metal(0, d.maybe("f_ui", 100, 900))
 	return End{
 		AxialShare: d.maybe("axial share", 0.001, 1),
@@ -155,6 +155,7 @@ func everyLoading(t *testing.T, law func(t *rapid.T, s Subject)) {
 			}
 			if l.bends {
 				s.Bending = d.float("M", 1, 1e6)
+				s.Shear, s.Reaction = d.float("V", 0, 1e4), d.maybe("R", 1, 1e3)
 			}
 			law(t, s)
 		}))
