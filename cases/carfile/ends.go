@@ -203,9 +203,6 @@ func (b *builder) lug(it *item) *ends.Lug {
 	return l
 }
 
-// steelModulus is the Young's modulus above which a metal is taken for a steel, MPa.
-const steelModulus = 180e3
-
 func (b *builder) weld(it *item, strut members.Strut) *ends.Weld {
 	tube, _ := strut.Round()
 	w := &ends.Weld{Throat: it.at("throat").number(), Filler: it.at("strength").number()}
@@ -218,12 +215,12 @@ func (b *builder) weld(it *item, strut members.Strut) *ends.Weld {
 	w.KnockYield, w.KnockUltimate, w.KnockSource = haz.Yield, haz.Ultimate, haz.Source
 	switch {
 	case known || !it.at("process").good || m.E == 0 || tube.Wall == 0: // the rest are faults of their own
-	case m.E >= steelModulus:
-		w.KnockYield, w.KnockUltimate, w.KnockSource = 1, 1, "none: the strengths of the tube are taken beside the weld"
-		b.doubt(m.Name + ": the tube is taken to keep its strengths beside the weld, which cold work and heat treatment do not survive: give weld.knockdown with its source")
+	case materials.Soft(m):
+		w.KnockYield, w.KnockUltimate, w.KnockSource = 1, 1, "none: the strengths of the tube, normalized or annealed, are taken beside the weld"
+		b.doubt(m.Name + ": the tube is taken to keep its strengths beside the weld, for it is normalized or annealed: prove it by the qualification of the weld, or give weld.knockdown with its source")
 	default:
 		b.refuse(it, fmt.Sprintf("there are no values for %s beside a weld in a wall of %s mm", cut(m.Name), short(tube.Wall)),
-			"add knockdown: "+it.key.find("knockdown").value()+", or weld another material")
+			"add knockdown: "+it.key.find("knockdown").value()+", or weld another material, such as a normalized steel")
 	}
 	return w
 }

@@ -108,7 +108,9 @@ func TestReadBothEnds(t *testing.T) {
 		{"of the table, EN 1999-1-1 Table 3.2b", "[14, 1.5], material: 6061-T6, ends: {both: {weld: {throat: 2, process: MIG}}}", 0.48, 0.67, false},
 		{"of the table with TIG", "[14, 1.5], material: 6061-T6, ends: {both: {weld: {throat: 2, process: TIG}}}", 0.48 * 0.8, 0.67 * 0.8, false},
 		{"of 4130, MIL-HDBK-5J 8.2: 80 of 95 ksi", "[14, 1.5], material: 4130 normalized, ends: {both: {weld: {throat: 2, process: TIG}}}", 80.0 / 95, 80.0 / 95, false},
-		{"of a steel without values", "[14, 1.5], material: 25CrMo4+QT, ends: {both: {weld: {throat: 2, process: TIG}}}", 1, 1, true},
+		{"of a normalized steel", "[14, 1.5], material: E355+N, ends: {both: {weld: {throat: 2, process: TIG}}}", 1, 1, true},
+		{"of a welded tube, normalized", "[14, 1.5], material: E355+N welded, ends: {both: {weld: {throat: 2, process: TIG}}}", 1, 1, true},
+		{"of a hardened steel, of the file", "[14, 1.5], material: 25CrMo4+QT, ends: {both: {weld: {throat: 2, process: TIG, knockdown: {yield_share: 0.6, ultimate_share: 0.7, source: test}}}}", 0.6, 0.7, false},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			car := readCar(t, edited(t, good, "tube: [14, 1.5], material: E355+N", "tube: "+tt.tube))
@@ -162,6 +164,10 @@ func TestFaultsOfEnds(t *testing.T) {
 		{"coefficients without source", ", source: curve", "", "source is missing"},
 		{"weld by another process", "process: TIG", "process: laser", `"laser" is not MIG or TIG`},
 		{"weld of what is not welded", trackRod, "track_rod:       {tube: [14, 1.5], material: 7075-T6", "there are no values for 7075-T6 beside a weld in a wall of 1.5 mm"},
+		{"weld of a hardened steel", trackRod, "track_rod:       {tube: [14, 1.5], material: 25CrMo4+QT", "there are no values for 25CrMo4+QT beside a weld"},
+		{"weld of a precipitation hardened steel", trackRod, "track_rod:       {tube: [14, 1.5], material: 17-4PH H900", "there are no values for 17-4PH H900 beside a weld"},
+		{"weld of a cold worked steel", trackRod, "track_rod:       {tube: [14, 1.5], material: E355+SR", "there are no values for E355+SR beside a weld"},
+		{"weld of a steel of one's own", trackRod, "track_rod:       {tube: [14, 1.5], material: Test steel", "there are no values for Test steel beside a weld"},
 		{"weld of a metal of one's own", trackRod, "track_rod:       {tube: [14, 1.5], material: Test alloy", "there are no values for Test alloy beside a weld"},
 		{"knock-down above one", "process: TIG", "process: TIG, knockdown: {yield_share: 1.1, ultimate_share: 1, source: x}", "1.1 is outside 0 to 1"},
 		{"knock-down without source", "process: TIG", "process: TIG, knockdown: {yield_share: 1, ultimate_share: 1}", "source is missing"},
