@@ -24,7 +24,7 @@ parts:
 `
 	testEnds = `ends: {outer: {bearing: RE-8, offset: 2, thread: {engagement: 12, in: 6061-T6}, ` +
 		`bolt: {size: M8, class: 10.9, shear: double, threads_in_shear: false, plates: {outer: 4, inner: 12, gap: 0.5, material: E355+N}}}, ` +
-		`inner: {bearing: SB-10, bolt: {size: 1/4-28, material: Test steel, shear: single}, ` +
+		`inner: {bearing: SB-10, bolt: {size: 3/8-24, material: Test steel, shear: single}, ` +
 		`lug: {width: 30, thickness: 5, hole: 10, edge: 14, material: Test steel, coefficients: {net_section: 0.9, shear_bearing: 1.2, source: curve}}, ` +
 		`weld: {throat: 2.5, process: TIG}, ` +
 		`insert: {length: 30, diameter: 10.6, bore: 5, bond_thickness: 0.2, shear_modulus: 1 GPa, shear_strength: 20, material: Test alloy, source: invented}}}`
@@ -50,7 +50,7 @@ func TestReadEnds(t *testing.T) {
 	car := readCar(t, withEnds(t))
 	got := car.Axles[cases.Front].Parts[loads.TrackRod].Ends
 	m8, _ := fasteners.FindThread("M8")
-	quarter, _ := fasteners.FindThread("1/4-28")
+	quarter, _ := fasteners.FindThread("3/8-24")
 	hard, _ := fasteners.FindClass("10.9", 8)
 	steel := ends.Strength{Proof: 500, Yield: 500, Ultimate: 650, Hard: true, Source: "material Test steel", Metal: car.Axles[cases.Front].Parts[loads.TrackRod].Ends[cases.InnerEnd].Lug.Metal}
 
@@ -155,7 +155,8 @@ func TestFaultsOfEnds(t *testing.T) {
 		{"insert in a leg that the rod bends", "lower_front_leg: {tube: [20, 2], material: E355+N", "lower_front_leg: {tube: [20, 2], material: E355+N, ends: {outer: {insert: {length: 40, diameter: 15.6, bond_thickness: 0.2, shear_modulus: 1000, shear_strength: 30, material: Test alloy, source: x}}}", "the rod bends this leg at its outer end"},
 		{"bolt without shear", "material: Test steel, shear: single", "material: Test steel", "shear is missing"},
 		{"bolt in triple shear", "shear: single", "shear: triple", `"triple" is not single or double`},
-		{"bolt too thick for the lug", "bolt: {size: 1/4-28", "bolt: {size: M12", "the bolt of 12 mm does not go through the lug's hole of 10 mm"},
+		{"bolt too thick for the lug", "bolt: {size: 3/8-24", "bolt: {size: M12", "the bolt of 12 mm does not go through the lug's hole of 10 mm"},
+		{"hole wider than its bolt by more than 5 %", "hole: 10, edge: 14", "hole: 10.1, edge: 14", "10.1 mm is more than 10.001"},
 		{"plates without material", ", gap: 0.5, material: E355+N", ", gap: 0.5", "material is missing"},
 		{"plate too thick for its material", "plates: {outer: 4, inner: 12, gap: 0.5, material: E355+N", "plates: {outer: 60, inner: 12, gap: 0.5, material: 25CrMo4+QT", "60 mm is more than 50 mm, the thickest"},
 		{"lug narrower than its hole", "width: 30", "width: 9", "9 mm is not more than the hole, 10 mm"},

@@ -107,7 +107,7 @@ var lugKey = Key{
 		size("edge", 1000, "the distance from the hole's centre to the end of the lug", "e"),
 		{Name: "material", Kind: Text, Required: true, Doc: "the name of the material"},
 		ultimateOf("shear_strength", "the ultimate strength in shear", "ultimate strength in tension / √3"),
-		ultimateOf("bearing_strength", "the ultimate strength in bearing", "bearing on yield, 1.5 times the yield strength"),
+		ultimateOf("bearing_strength", "the ultimate strength in bearing", "bearing on yield alone"),
 		{Name: "coefficients", Kind: Mapping, Absent: "1 on the net section, and no check of shear-out with bearing", Doc: "the coefficients read from published curves for lugs", Keys: []Key{
 			{Name: "net_section", Kind: Number, Range: Range{Max: 1, Above: true}, Absent: "1", Doc: "the coefficient of the net section"},
 			{Name: "shear_bearing", Kind: Number, Range: Range{Max: 5, Above: true}, Absent: "no check by coefficient", Doc: "the coefficient of shear-out and bearing"},

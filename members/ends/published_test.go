@@ -263,3 +263,56 @@ func TestReactionsByHand(t *testing.T) {
 		t.Errorf("the shared joint's force does not govern")
 	}
 }
+
+// Bearing on yield of 7075-T6 bar, Fty 66 ksi, Fbry 86 ksi at e/D 1.5 and 92 at 2.0
+// (MIL-HDBK-5J, Table 3.7.6.0, from memory): 1.5·66 = 99 ksi is above all of them. A lug
+// of 10 mm hole and 5 mm thickness, by hand; one of a metal without such values bears
+// 1.5·Sy (EN 1993-1-8:2005, Table 3.10). With a bearing strength both are judged.
+func TestBearingOnYieldByHand(t *testing.T) {
+	const ksi = 6.894757
+	bar := metal(66*ksi, 77*ksi)
+	bar.Sbry = [2]float64{materials.EdgeNear: 86 * ksi, materials.EdgeFar: 92 * ksi}
+	for _, tt := range []struct{ edge, want float64 }{{15, 86}, {17.5, 89}, {25, 92}, {12, 68.8}} {
+		l := &Lug{Width: 30, Thickness: 5, Hole: 10, Edge: tt.edge, Metal: bar, Bearing: 900}
+		s := Subject{End: End{Lug: l}, Load: Load{Axial: 1}, Factors: ones}
+		if f := finding(t, s, "lug, bearing yield"); !near(f.Capacity, tt.want*ksi*50, 1e-9) {
+			t.Errorf("e = %g: %.1f N, want %.1f", tt.edge, f.Capacity, tt.want*ksi*50)
+		}
+		if f := finding(t, s, "lug, bearing ultimate"); f.Capacity != 900*50 {
+			t.Errorf("bearing ultimate: %g N", f.Capacity)
+		}
+		l.Metal.Sbry = [2]float64{}
+		if f := finding(t, s, "lug, bearing yield"); !near(f.Capacity, 99*ksi*50, 1e-9) {
+			t.Errorf("without published values: %g N", f.Capacity)
+		}
+	}
+	th := thread(t, "M10")
+	p := &Plates{Outer: 4, Inner: 6, OuterMetal: bar, InnerMetal: bar}
+	s := Subject{End: End{Bolt: &Bolt{Thread: th, Strength: strength(t, "10.9", 10), Planes: 2, Plates: p}}, Load: Load{Axial: 1}, Factors: ones}
+	if f := finding(t, s, "bolt, bearing on the outer plates"); !near(f.Capacity, 2*86*ksi*40, 1e-9) {
+		t.Errorf("outer plates: %g N", f.Capacity)
+	}
+	if f := finding(t, s, "bolt, bearing on the inner plate"); !near(f.Capacity, 86*ksi*60, 1e-9) {
+		t.Errorf("inner plate: %g N", f.Capacity)
+	}
+}
+
+// A bolt of 10 mm in a hole of 10.4 mm bears on 10 mm, by hand; without a bolt the hole
+// speaks for the pin, and a bolt beyond the hole for no more than it.
+func TestPinInTheLug(t *testing.T) {
+	l := &Lug{Width: 30, Thickness: 5, Hole: 10.4, Edge: 20, Metal: metal(400, 480), Bearing: 900, ShearCoefficient: 0.9}
+	for _, tt := range []struct {
+		bolt string
+		want float64
+	}{{"M10", 10}, {"", 10.4}, {"M12", 10.4}} {
+		s := Subject{End: End{Lug: l}, Load: Load{Axial: 1}, Factors: ones}
+		if tt.bolt != "" {
+			s.Bolt = &Bolt{Thread: thread(t, tt.bolt), Strength: strength(t, "10.9", 10), Planes: 2}
+		}
+		for name, stress := range map[string]float64{"lug, bearing yield": 600, "lug, bearing ultimate": 900, "lug, shear and bearing by coefficient": 810} {
+			if f := finding(t, s, name); !near(f.Capacity, stress*tt.want*5, 1e-9) {
+				t.Errorf("bolt %q, %s: %g N, want %g", tt.bolt, name, f.Capacity, stress*tt.want*5)
+			}
+		}
+	}
+}
