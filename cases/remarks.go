@@ -17,6 +17,7 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	}
 	r.remarkEnds()
 	r.remarkReactions()
+	r.remarkInertia()
 	r.remarkMisalignment()
 	r.remarkMaterials()
 	r.remarkSections()
