@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"sixlink/loads"
 	"sixlink/members/ends"
 )
 
@@ -54,47 +53,21 @@ func (c Car) HasEnds() bool {
 	return false
 }
 
-// eachEnd visits the ends of the members of both axles, with their names.
-func (c Car) eachEnd(visit func(name string, e ends.End)) {
-	for i, axle := range c.Axles {
-		for j, p := range axle.Parts {
-			for k, end := range p.Ends {
-				visit(AxleNames[i]+" "+strings.ReplaceAll(loads.LinkNames[j], "_", " ")+", "+EndNames[k], end)
-			}
-		}
-	}
-}
-
 // remarkMisalignment holds the angle of each joint in the position drawn to the limit
 // of its bearing. It grows with no load, so that it has no reserve factor.
 func (r *Results) remarkMisalignment() {
 	var within []string
-	r.Car.eachEnd(func(name string, e ends.End) {
-		m := e.Misalignment
+	for _, p := range r.Car.places() {
+		name, m := p.member()+", "+EndNames[p.end], p.Misalignment
 		switch {
 		case m == nil:
 		case !(m.Clearance() >= 0):
-			r.note(Warning, "%s: the joint stands at %.4g°, above the %.4g° that %s allows", name, m.Angle, m.Limit, e.Bearing.Part)
+			r.note(Warning, "%s: the joint stands at %.4g°, above the %.4g° that %s allows", name, m.Angle, m.Limit, p.Bearing.Part)
 		default:
 			within = append(within, fmt.Sprintf("%s %.4g° (%.4g° of %.4g°)", name, m.Clearance(), m.Angle, m.Limit))
 		}
-	})
+	}
 	if len(within) > 0 {
 		r.note(Remark, "clearance of joints up to the limit of their bearings, in the position drawn alone (the travel takes its part of it): %s", strings.Join(within, "; "))
 	}
-}
-
-// unratedBearings names the ends whose bearing takes a force along its axis for which
-// its maker gives no rating.
-func (r *Results) unratedBearings() []string {
-	var names []string
-	r.Car.eachEnd(func(name string, e ends.End) {
-		if e.Unrated() {
-			names = append(names, name)
-		}
-	})
-	if len(names) == 0 {
-		return nil
-	}
-	return []string{"the force along the axis of bearings without axial_rating, at: " + strings.Join(names, "; ")}
 }

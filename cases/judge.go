@@ -53,6 +53,13 @@ func (j Judged) PassesIn(k int) bool {
 	return true
 }
 
+// JudgedIn returns what was found for the items of one case.
+func JudgedIn(k int, items []check.Item) Judged {
+	j := Judged{Governing: -1}
+	j.add(k, items)
+	return j
+}
+
 // add joins the findings of one case.
 func (j *Judged) add(k int, items []check.Item) {
 	for _, item := range items {

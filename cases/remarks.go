@@ -16,6 +16,8 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 		r.note(Warning, "%s", d)
 	}
 	r.remarkEnds()
+	r.remarkReactions()
+	r.remarkInertia()
 	r.remarkMisalignment()
 	r.remarkMaterials()
 	r.remarkLaminates()

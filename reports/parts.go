@@ -61,7 +61,7 @@ type (
 		Member      string  `json:"member"`
 		Part        string  `json:"part"`
 		Certificate string  `json:"certificate"`
-		Section     string  `json:"tube"`
+		Section     string  `json:"section"`
 		Material    string  `json:"material"`
 		Length      float64 `json:"length"`
 		Mass        float64 `json:"mass"`

@@ -31,6 +31,7 @@ func (b *builder) axle(it *item) cases.Axle {
 	for i, name := range loads.LinkNames {
 		a.Parts[i] = b.part(it.at("members").at(name))
 		b.remark(it.at("members").at(name), a.Parts[i])
+		b.bentInsert(it.at("members").at(name).at("ends"), c.Carrier, i)
 		c.Links[i] = b.link(it.at(links[i].part), i)
 		p := &a.Parts[i].Strut
 		p.Length = c.Links[i].Length()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"sixlink/cases"
+	"sixlink/loads"
 	"sixlink/members/ends"
 )
 
@@ -35,6 +36,29 @@ func (b *builder) misalignment(it *item, part *part) *ends.Misalignment {
 		return &ends.Misalignment{Angle: angle.number(), Limit: part.limit}
 	}
 	return nil
+}
+
+// bentInsert refuses an insert where the moment of the rod bends the leg of the wishbone
+// that carries it: the bond would be peeled, which no check knows.
+func (b *builder) bentInsert(it *item, carrier loads.Carrier, link int) {
+	front, rear, ok := carrier.Legs()
+	if !ok || link != front && link != rear {
+		return
+	}
+	for _, name := range []string{"outer", "both"} {
+		if insert := it.at(name).at("insert"); insert.given {
+			b.refuse(insert, "the rod bends this leg at its outer end, and the bond of an insert is not checked for the peel of that moment", "weld the outer end: weld, or let the upright carry the rod")
+		}
+	}
+}
+
+// shankLength reads how far the shank of a rod end stands out; 0: not given.
+func (b *builder) shankLength(it *item, th *ends.Thread) float64 {
+	length := it.at("shank_length")
+	if length.given && length.good && th == nil && !it.at("thread").given && (it.at("bearing").good || !it.at("bearing").given) {
+		b.refuse(length, "the end has no thread whose shank could be bent", "give thread, or a rod end with a thread, or take shank_length out")
+	}
+	return length.number()
 }
 
 // welds refuses a weld on a laminate.

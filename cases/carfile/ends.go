@@ -1,6 +1,7 @@
 package carfile
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -39,6 +40,9 @@ func (b *builder) end(it *item, p cases.Part) (e ends.End) {
 	e.AxialShare = b.axialShare(it, part)
 	e.Misalignment = b.misalignment(it, part)
 	e.Thread = b.thread(it, part)
+	if shank := b.shankLength(it, e.Thread); e.Thread != nil {
+		e.Thread.Shank = shank
+	}
 	if bolt := it.at("bolt"); bolt.given {
 		e.Bolt = b.bolt(bolt)
 	}
@@ -52,11 +56,27 @@ func (b *builder) end(it *item, p cases.Part) (e ends.End) {
 		tube, _ := strut.Round()
 		e.Insert = b.insert(insert, tube)
 	}
-	if e.Bolt != nil && e.Lug != nil && e.Lug.Hole > 0 && e.Bolt.Diameter > e.Lug.Hole {
-		b.refuse(it.at("bolt").at("size"), fmt.Sprintf("the bolt of %s mm does not go through the lug's hole of %s mm", short(e.Bolt.Diameter), short(e.Lug.Hole)),
-			"correct bolt.size or lug.hole")
+	if e.Bolt != nil && e.Lug != nil && e.Lug.Hole > 0 && e.Bolt.Diameter > 0 {
+		b.passes(it, e.Bolt.Diameter, e.Lug.Hole)
 	}
 	return e
+}
+
+// clearance is the largest clearance of a bolt in a lug's hole, as a share of the bolt's
+// diameter: our own choice, with no published source. The checks of lug and bolt take
+// the bolt to fill its hole.
+const clearance = 0.05
+
+// passes holds a bolt to the hole of the lug through which it passes.
+func (b *builder) passes(it *item, bolt, hole float64) {
+	switch most := bolt * (1 + clearance); {
+	case bolt > hole:
+		b.refuse(it.at("bolt").at("size"), fmt.Sprintf("the bolt of %s mm does not go through the lug's hole of %s mm", short(bolt), short(hole)),
+			"correct bolt.size or lug.hole")
+	case hole > most*(1+1e-9):
+		b.refuse(it.at("lug").at("hole"), fmt.Sprintf("%s mm is more than %s mm, the bolt of %s mm and 5 %% of it", short(hole), short(most), short(bolt)),
+			"correct lug.hole or bolt.size, or press a bush into the hole and give its bore")
+	}
 }
 
 // round refuses what is checked on round tubes alone.
@@ -94,9 +114,17 @@ func (b *builder) size(it *item) fasteners.Thread {
 	}
 	th, err := fasteners.FindThread(it.text)
 	if err != nil {
-		b.refuse(it, err.Error(), "correct the size")
+		b.refuseUnknown(it, err)
 	}
 	return th
+}
+
+// refuseUnknown refuses a size or class for the error of fasteners.
+func (b *builder) refuseUnknown(it *item, err error) {
+	var unknown *fasteners.UnknownError
+	if errors.As(err, &unknown) {
+		b.refuse(it, unknown.Text, unknown.Remedy)
+	}
 }
 
 // strength reads what a thread or bolt of that diameter is made of.
@@ -104,7 +132,7 @@ func (b *builder) strength(it *item, diameter float64) ends.Strength {
 	if class := it.at("class"); class.given && class.good && diameter > 0 {
 		c, err := fasteners.FindClass(class.text, diameter)
 		if err != nil {
-			b.refuse(class, err.Error(), "correct the class")
+			b.refuseUnknown(class, err)
 		}
 		return ends.StrengthOf(c)
 	}
@@ -200,9 +228,6 @@ func (b *builder) lug(it *item) *ends.Lug {
 	return l
 }
 
-// steelModulus is the Young's modulus above which a metal is taken for a steel, MPa.
-const steelModulus = 180e3
-
 func (b *builder) weld(it *item, strut members.Strut) *ends.Weld {
 	tube, _ := strut.Round()
 	w := &ends.Weld{Throat: it.at("throat").number(), Filler: it.at("strength").number()}
@@ -215,12 +240,12 @@ func (b *builder) weld(it *item, strut members.Strut) *ends.Weld {
 	w.KnockYield, w.KnockUltimate, w.KnockSource = haz.Yield, haz.Ultimate, haz.Source
 	switch {
 	case known || !it.at("process").good || m.E == 0 || tube.Wall == 0: // the rest are faults of their own
-	case m.E >= steelModulus:
-		w.KnockYield, w.KnockUltimate, w.KnockSource = 1, 1, "none: the strengths of the tube are taken beside the weld"
-		b.doubt(m.Name + ": the tube is taken to keep its strengths beside the weld, which cold work and heat treatment do not survive: give weld.knockdown with its source")
+	case materials.Soft(m):
+		w.KnockYield, w.KnockUltimate, w.KnockSource = 1, 1, "none: the strengths of the tube, normalized or annealed, are taken beside the weld"
+		b.doubt(m.Name + ": the tube is taken to keep its strengths beside the weld, for it is normalized or annealed: prove it by the qualification of the weld, or give weld.knockdown with its source")
 	default:
 		b.refuse(it, fmt.Sprintf("there are no values for %s beside a weld in a wall of %s mm", cut(m.Name), short(tube.Wall)),
-			"add knockdown: "+it.key.find("knockdown").value()+", or weld another material")
+			"add knockdown: "+it.key.find("knockdown").value()+", or weld another material, such as a normalized steel")
 	}
 	return w
 }

@@ -21,9 +21,6 @@ func (s Subject) pushed() bool { return s.AxialShare != 0 && s.loaded() }
 // rated tells whether a bearing takes such a force and has a rating for it.
 func (s Subject) rated() bool { return s.Bearing != nil && s.Bearing.Axial != 0 && s.AxialShare != 0 }
 
-// Unrated tells whether a bearing takes such a force and its maker gives no rating.
-func (e End) Unrated() bool { return e.Bearing != nil && e.Bearing.Axial == 0 && e.AxialShare != 0 }
-
 // boltTension returns the capacity of the bolt in tension, N.
 //
 //	F_t = 0.9·f_ub·A_s    EN 1993-1-8:2005, Table 3.4

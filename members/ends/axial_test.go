@@ -82,9 +82,6 @@ func TestAxialApplies(t *testing.T) {
 				t.Errorf("%s: %t, want %t", name, got, want)
 			}
 		}
-		if got, want := s.Unrated(), s.AxialShare > 0 && s.Bearing.Axial == 0; got != want {
-			t.Errorf("unrated: %t, want %t", got, want)
-		}
 		without := s
 		without.AxialShare = 0
 		for _, f := range Judge(without) {

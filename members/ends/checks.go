@@ -47,8 +47,9 @@ var loadRows = []row{
 	line("N", "axial force of the member, tension positive", "", "N", loadPath, func(s Subject) float64 { return s.Axial }),
 	line("N_e", "size of the member's force at this end, shear included", "", "N", loadPath, func(s Subject) float64 { return s.Load.End }),
 	line("F_s", "size of the force through a joint that two legs share", "", "N", loadPath, func(s Subject) float64 { return s.Shared }),
-	line("M", "bending moment of the member at this end", "", "N·mm", loadPath, func(s Subject) float64 { return s.Bending }),
-	line("P", "force on the end of the member", "max(|N|; N_e)", "N", "", Subject.force),
+	line("M", "bending moment of the member at this end, that of its eccentricity included", "", "N·mm", loadPath, func(s Subject) float64 { return s.Bending }),
+	line("R", "size of the end reactions to the member's side load, own weight and inertia", "", "N", "load case: q·L/2 + w·L/2", func(s Subject) float64 { return s.Reaction }),
+	line("P", "force on the end of the member", "max(|N|; N_e) + R", "N", "", Subject.force),
 	line("F", "force on the joint", "max(P; F_s)", "N", "", Subject.joint),
 }
 

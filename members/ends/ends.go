@@ -81,6 +81,14 @@ type Load struct {
 	End     float64 // size of the member's force at this end, the shear of a carrying wishbone included, N
 	Shared  float64 // size of the force through the joint that the legs of a wishbone share, N; 0: not shared
 	Bending float64 // bending moment of the member at this end, N·mm
+
+	// Shear is the size of the part of the member's force at this end that is square to
+	// its axis, reaction included, N: it bends the shank of a rod end.
+	Shear float64
+
+	// Reaction is the size of what the member's own weight, inertia and side load put on
+	// this end, N. End does not contain it; Shared contains that of both legs.
+	Reaction float64
 }
 
 // A Subject is all that a check looks at: one end, the member, its load in one case,
@@ -96,8 +104,8 @@ type Subject struct {
 
 // force returns the force that the end of the member itself carries, N.
 //
-//	P = max(|N|; N_e)
-func (s Subject) force() float64 { return math.Max(math.Abs(s.Axial), s.Load.End) }
+//	P = max(|N|; N_e) + R
+func (s Subject) force() float64 { return math.Max(math.Abs(s.Axial), s.Load.End) + s.Reaction }
 
 // joint returns the force that the joint carries, N.
 //
@@ -107,9 +115,11 @@ func (s Subject) force() float64 { return math.Max(math.Abs(s.Axial), s.Load.End
 func (s Subject) joint() float64 { return math.Max(s.force(), s.Shared) }
 
 // pulls tells whether a force at the end may pull: the member is in tension, or the
-// force is more than the axial one, so that its direction is not the member's.
+// force is more than the axial one, so that its direction is not the member's. Of the
+// reaction to side load and inertia that is said only where it exceeds the axial force.
 func (s Subject) pulls(force float64) bool {
-	return s.Axial > 0 || !(force <= math.Abs(s.Axial)*(1+1e-9))
+	axial := math.Abs(s.Axial)
+	return s.Axial > 0 || s.Reaction > axial || !(force <= axial*(1+1e-9)+s.Reaction)
 }
 
 // fitting returns the fitting factor, or NaN where it is below 1, so that a factor

@@ -42,6 +42,7 @@ func TestWorkingFollows(t *testing.T) {
 func TestReserveIsTheLoadMultiplier(t *testing.T) {
 	scaled := func(s Subject, k float64) Subject {
 		s.Axial, s.Load.End, s.Shared, s.Bending = k*s.Axial, k*s.Load.End, k*s.Shared, k*s.Bending
+		s.Shear, s.Reaction = k*s.Shear, k*s.Reaction
 		return s
 	}
 	everyLoading(t, func(t *rapid.T, s Subject) {
@@ -86,13 +87,19 @@ func TestApplies(t *testing.T) {
 		return out
 	}
 	everyLoading(t, func(t *rapid.T, s Subject) {
-		s.Load.End, s.Shared = math.Abs(s.Axial), 0
+		s.Load.End, s.Shared, s.Reaction = math.Abs(s.Axial), 0, 0
 		for _, name := range tears {
 			if got := slices.Contains(names(s), name); got != (s.Axial > 0) {
 				t.Errorf("%s at N = %g: %t", name, s.Axial, got)
 			}
 		}
-		if s.Shared = 2 * s.Load.End; !slices.Contains(names(s), "lug, shear-out") {
+		if s.Reaction = s.Load.End / 2; slices.Contains(names(s), "lug, shear-out") != (s.Axial > 0) {
+			t.Error("a reaction below the axial force decides whether the lug is torn")
+		}
+		if s.Reaction = 2 * s.Load.End; !slices.Contains(names(s), "lug, shear-out") {
+			t.Error("a reaction above the axial force does not tear the lug")
+		}
+		if s.Reaction, s.Shared = 0, 2*s.Load.End; !slices.Contains(names(s), "lug, shear-out") {
 			t.Error("a shared joint with a force of unknown direction does not tear the lug")
 		}
 		s.Load = Load{}

@@ -42,18 +42,25 @@ type Thread struct {
 	Strength
 
 	Offset     float64         // of the member's axis from that of the thread, mm
+	Shank      float64         // from the ball's centre to the section where the shank is held, mm; 0: not given
 	Engagement float64         // length of engaged thread, mm; 0: not given
 	Nut        materials.Metal // of the part with the internal thread; without ultimate strength: not given
 }
 
-// stress returns the stress of the shank, MPa.
+// shankMoment returns the bending moment of the shank, N·mm: of the offset, of the
+// member at this end, and of its shear about the section where the shank is held.
 //
-//	σ_t = P/A_s + P·e_t/W_s,  W_s of the stress diameter
-func (t Thread) stress(force float64) float64 {
-	return force/t.StressArea() + force*t.Offset/fasteners.Modulus(t.StressDiameter())
+//	M_t = P·e_t + M + V·l_t
+func (s Subject) shankMoment() float64 {
+	return s.force()*s.Thread.Offset + s.Bending + s.Shear*s.Thread.Shank
 }
 
-func (s Subject) threadStress() float64 { return s.Thread.stress(s.force()) }
+// threadStress returns the stress of the shank, MPa.
+//
+//	σ_t = P/A_s + M_t/W_s,  W_s of the stress diameter
+func (s Subject) threadStress() float64 {
+	return s.force()/s.Thread.StressArea() + s.shankMoment()/fasteners.Modulus(s.Thread.StressDiameter())
+}
 
 func (s Subject) threadTension() float64 {
 	return fasteners.TensionStrength(s.Thread.Ultimate, s.Thread.StressArea())
@@ -64,7 +71,7 @@ func (s Subject) threadTension() float64 {
 //	F_τ = A_τ·f/√3
 func (t Thread) strip(ultimate float64) float64 { return t.StripArea(t.Engagement) * ultimate / sqrt3 }
 
-func (s Subject) hasThread() bool { return s.Thread != nil && s.loaded() }
+func (s Subject) hasThread() bool { return s.Thread != nil && (s.loaded() || s.Bending > 0) }
 
 func (s Subject) engages() bool { return s.hasThread() && s.Thread.Engagement > 0 }
 
@@ -74,10 +81,10 @@ const stripping = "half of the cylinder at the pitch diameter: common practice, 
 
 var threadChecks = []check.Check[Subject]{
 	{
-		Name: "thread, proof", Unit: "MPa", Source: func(s Subject) string { return "P/A_s + P·e_t/W_s; " + s.Thread.Source },
+		Name: "thread, proof", Unit: "MPa", Source: func(s Subject) string { return "P/A_s + M_t/W_s; " + s.Thread.Source },
 		Applies: Subject.hasThread,
 		Demand:  Subject.threadStress, Capacity: func(s Subject) float64 { return s.onYield(s.Thread.Proof) },
-		Steps: rows(threadAreaRows, threadStressRows), CapacityEquation: "S_p/(f_y·f_f)", ReserveEquation: "C/σ_t",
+		Steps: threadStressSteps, CapacityEquation: "S_p/(f_y·f_f)", ReserveEquation: "C/σ_t",
 	},
 	{
 		Name: "thread, tension ultimate", Unit: "N", Source: check.Always[Subject](fasteners.SourceBolts + ", without γ_M2"),
@@ -108,6 +115,11 @@ func threadGiven(s Subject) []row {
 		line("S_p", "proof stress of the thread", "", "MPa", s.Thread.Source, func(s Subject) float64 { return s.Thread.Proof }),
 		line("f_ut", "ultimate strength of the thread", "", "MPa", s.Thread.Source, func(s Subject) float64 { return s.Thread.Ultimate }),
 	}
+	if s.Thread.Shank > 0 {
+		out = append(out,
+			line("V", "size of the member's force at this end square to its axis", "", "N", loadPath, func(s Subject) float64 { return s.Shear }),
+			given("l_t", "ball centre to the section where the shank is held", "mm", func(s Subject) float64 { return s.Thread.Shank }))
+	}
 	if s.Thread.Engagement > 0 {
 		out = append(out, given("L_e", "engaged length of the thread", "mm", func(s Subject) float64 { return s.Thread.Engagement }))
 	}
@@ -122,9 +134,19 @@ var threadAreaRows = []row{
 	line("A_s", "stress area", "π·d_s²/4", "mm²", "", func(s Subject) float64 { return s.Thread.StressArea() }),
 }
 
+// threadStressSteps lead to the stress σ_t of the shank.
+func threadStressSteps(s Subject) []check.Step {
+	equation := "P·e_t + M"
+	if s.Thread.Shank > 0 {
+		equation += " + V·l_t"
+	}
+	moment := line("M_t", "bending moment of the shank", equation, "N·mm", "equilibrium", Subject.shankMoment)
+	return check.Put(s, threadAreaRows, []row{moment}, threadStressRows)
+}
+
 var threadStressRows = []row{
 	line("W_s", "section modulus of the stress diameter", "π·d_s³/32", "mm³", "", func(s Subject) float64 { return fasteners.Modulus(s.Thread.StressDiameter()) }),
-	line("σ_t", "demand: stress of axial force and offset", "P/A_s + P·e_t/W_s", "MPa", "", Subject.threadStress),
+	line("σ_t", "demand: stress of force and bending", "P/A_s + M_t/W_s", "MPa", "", Subject.threadStress),
 }
 
 var stripRows = []row{
