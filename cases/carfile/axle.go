@@ -40,6 +40,7 @@ func (b *builder) axle(it *item) cases.Axle {
 		c.Rocker = b.rocker(rocker, it.at("rod").at("inner"))
 		a.Rocker = b.rockerParts(rocker)
 	}
+	a.Inboard = b.inboard(it.at("inboard"))
 	b.wheel(wheel)
 	b.plausible(it)
 	return a
