@@ -1,0 +1,31 @@
+package compare
+
+import (
+	"fmt"
+	"strings"
+
+	"sixlink/cases"
+)
+
+// Remarks say what the numbers of a comparison are and leave out.
+func (c Comparison) Remarks() []string {
+	out := []string{
+		fmt.Sprintf("the tube needed at a reserve factor of %g: %s; ends are left out", c.Reserve, c.Measure),
+		"masses of links are those of the bare sections between joint centres, without ends; their heights are those of the middles, above the contact point",
+		"frontal area: the links of one corner, each as wide as its section, what lies behind another counted once; streamlined sections are taken to lie along the flow, rectangular ones to show their greater side; ends, rocker, bodywork and the wheel are left out",
+		"travel ratio: of the drawn position alone, both wheels of the axle alike, from the virtual work of an upward force on a rolling wheel: shortening of the spring, or turn of the torsion bar, per rise of the wheel",
+		"the rises and falls are changes of size; which car is better is not said",
+	}
+	var without []string
+	for i, car := range c.Cars {
+		for j, axle := range car.Axles {
+			if !axle.Masses.Given {
+				without = append(without, fmt.Sprintf("%s (car %d)", cases.AxleNames[j], i+1))
+			}
+		}
+	}
+	if len(without) > 0 {
+		out = append(out, "no inboard parts are given in the car file, and their mass is left out: "+strings.Join(without, ", "))
+	}
+	return out
+}
