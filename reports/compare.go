@@ -3,7 +3,6 @@ package reports
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"sixlink/cases"
 	"sixlink/cases/compare"
@@ -20,7 +19,7 @@ type Comparison struct {
 }
 
 // letter names a car in the headings: A for the first.
-func letter(car int) string { return strings.ToUpper(letterOf(car)) }
+func letter(car int) string { return compare.Letter(car) }
 
 // Passes tells whether every car passes.
 func (c Comparison) Passes() bool {

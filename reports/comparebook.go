@@ -215,14 +215,15 @@ func (b *book) compareCover(c Comparison, heading Report) {
 type part struct {
 	title, unit string
 	format      Format
+	adds        bool // the numbers of members add up to something
 	list        []compare.Change
 }
 
 func (c Comparison) parts(other int) []part {
 	t := c.Trades[other]
 	return []part{
-		{"largest axial force", "N", Whole, t.Forces},
-		{fmt.Sprintf("mass of the tube needed at RF %s", Full.number(c.Reserve)), "kg", Milli, t.Needed},
-		{"mass of the tube of the file", "kg", Milli, t.Masses},
+		{"largest axial force", "N", Whole, false, t.Forces},
+		{fmt.Sprintf("mass of the tube needed at RF %s", Full.number(c.Reserve)), "kg", Milli, true, t.Needed},
+		{"mass of the tube of the file", "kg", Milli, true, t.Masses},
 	}
 }

@@ -143,7 +143,7 @@ func (c Comparison) textTrade(p *page, other int) {
 	for _, part := range c.parts(other) {
 
 		p.line("\nFrom %s to %s: %s, %s, largest change first", a, b, part.title, part.unit)
-		c.textChanges(p, part.list, part.format, other+1)
+		c.textChanges(p, part, other+1)
 	}
 	p.line("\nFrom %s to %s: lowest RF (each check: in the JSON and the workbook)", a, b)
 	c.textReserves(p, c.Trades[other].Reserves, other+1)
@@ -165,22 +165,26 @@ func orDash(s string) string {
 	return s
 }
 
-// textChanges lists the members that change, and what rises and falls together.
-func (c Comparison) textChanges(p *page, list []compare.Change, format Format, other int) {
-	if len(list) == 0 {
+// textChanges lists the members that change; of masses, what they rise and fall
+// together.
+func (c Comparison) textChanges(p *page, list part, other int) {
+	if len(list.list) == 0 {
 		p.line("  nothing")
 		return
 	}
+	f := list.format
 	p.table(func(row func(cells ...string)) {
 		row("", "", letter(0), letter(other), "change")
-		for _, x := range list {
+		for _, x := range list.list {
 			if where, ok := c.side(x.Corner); ok {
-				row(where, words(loads.LinkNames[x.Link]), format.number(x.First), format.number(x.Other), signed(format, x.By()))
+				row(where, words(loads.LinkNames[x.Link]), f.number(x.First), f.number(x.Other), signed(f, x.By()))
 			}
 		}
-		rises, falls := compare.Sum(list)
-		row("all four corners", "together", "", "", signed(format, rises)+", "+signed(format, falls))
 	})
+	if list.adds {
+		rises, falls, together := compare.Sum(list.list)
+		p.line("  all four corners: %s and %s, together %s", signed(f, rises), signed(f, falls), signed(f, together))
+	}
 }
 
 // side names the place of a corner in a list; false for one that the other side stands for.

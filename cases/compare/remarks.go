@@ -20,7 +20,7 @@ func (c Comparison) Remarks() []string {
 	for i, car := range c.Cars {
 		for j, axle := range car.Axles {
 			if !axle.Masses.Given {
-				without = append(without, fmt.Sprintf("%s (car %d)", cases.AxleNames[j], i+1))
+				without = append(without, Letter(i)+" "+cases.AxleNames[j])
 			}
 		}
 	}
@@ -29,3 +29,6 @@ func (c Comparison) Remarks() []string {
 	}
 	return out
 }
+
+// Letter names a car of a comparison: A for the first.
+func Letter(car int) string { return string(rune('A' + car)) }

@@ -73,8 +73,8 @@ func changes(first, other Car, of func(Member) float64) (out []Change) {
 	return out
 }
 
-// Sum adds the rises and the falls up, each on its own, left and right, N or kg.
-func Sum(list []Change) (rises, falls float64) {
+// Sum adds the rises and the falls up, each on its own and together, left and right.
+func Sum(list []Change) (rises, falls, together float64) {
 	for _, c := range list {
 		if by := c.By(); by > 0 {
 			rises += by
@@ -82,7 +82,7 @@ func Sum(list []Change) (rises, falls float64) {
 			falls += by
 		}
 	}
-	return rises, falls
+	return rises, falls, rises + falls
 }
 
 // reserveChanges lists the reserve factors that change: of each member and rocker the
