@@ -4,7 +4,6 @@ import (
 	"errors"
 	"os"
 	"slices"
-	"strconv"
 
 	"github.com/urfave/cli/v2"
 
@@ -14,12 +13,8 @@ import (
 	"sixlink/reports"
 )
 
-// The limits of what one comparison takes: columns that can be read, and reserve factors
-// that mean something.
-const (
-	mostCars    = 12
-	mostReserve = 100
-)
+// mostCars is how many columns a comparison takes that can still be read.
+const mostCars = 12
 
 // compareCommand: cars side by side.
 func compareCommand() *cli.Command {
@@ -31,11 +26,11 @@ func compareCommand() *cli.Command {
 			"what differs in the files, key by key, and what it does to each reserve factor. No verdict beyond the numbers.\n\n" +
 			"Exit status: 0 every check of every car passes; 1 a check fails or could not be made; 2 bad input, nothing written.\n\n" +
 			reports.Caution,
-		Flags: []cli.Flag{
-			&cli.StringFlag{Name: "reserve-factor", Value: "1", Usage: "`RF` at which the tube that each member needs is compared"},
+		Flags: append([]cli.Flag{
+			&cli.BoolFlag{Name: "scaled", Usage: "instead of the tubes of a stock, the tube of the file with outer diameter and wall scaled alike until every check of the member reaches the target"},
 			&cli.StringFlag{Name: "json", Usage: "write the comparison as JSON to `FILE`; - is standard output"},
 			&cli.StringFlag{Name: "workbook", Usage: "write the comparison as a workbook (.xlsx) to `FILE`; - is standard output"},
-		},
+		}, stockFlags()...),
 		Action: compareCars,
 	}
 }
@@ -45,11 +40,20 @@ func compareCars(c *cli.Context) error {
 	if len(paths) < 2 || len(paths) > mostCars {
 		return usage("compare takes 2 to %d car files, and %d were named: sixlink compare CAR CAR …", mostCars, len(paths))
 	}
-	reserve, err := strconv.ParseFloat(c.String("reserve-factor"), 64)
-	if err != nil || !(reserve > 0 && reserve <= mostReserve) {
-		return usage("--reserve-factor %q is not a number above 0 and up to %d: the reserve factor that each tube is to have", c.String("reserve-factor"), mostReserve)
+	t, err := readTerms(c)
+	if err != nil {
+		return err
 	}
-	comparison, err := compared(paths, reserve)
+	sizer := compare.Sizer(compare.Stocked{List: t.list, Limits: t.limits})
+	if c.Bool("scaled") {
+		for _, flag := range []string{"stock", "od-limit", "wall-limit"} {
+			if c.IsSet(flag) {
+				return usage("--scaled and --%s exclude each other: a scaled tube is of no stock", flag)
+			}
+		}
+		sizer = compare.Scaled{}
+	}
+	comparison, err := compared(paths, t.target, sizer)
 	if err != nil {
 		return err
 	}
@@ -70,7 +74,7 @@ func compareCars(c *cli.Context) error {
 }
 
 // compared reads and runs the cars. The faults of all files come together.
-func compared(paths []string, reserve float64) (reports.Comparison, error) {
+func compared(paths []string, target float64, sizer compare.Sizer) (reports.Comparison, error) {
 	out := reports.Comparison{Version: Version}
 	var files []carfile.File
 	var results []*cases.Results
@@ -86,7 +90,7 @@ func compared(paths []string, reserve float64) (reports.Comparison, error) {
 	if len(faults) > 0 {
 		return out, errors.Join(faults...)
 	}
-	out.Comparison = compare.Of(results, reserve, compare.Scaled{})
+	out.Comparison = compare.Of(results, target, sizer)
 	for _, f := range files[1:] {
 		out.Keys = append(out.Keys, carfile.Changes(files[0], f))
 	}

@@ -191,7 +191,7 @@ func (r Report) toOfMember(corner, name string, m compare.Member) jsonOfMember {
 		Governing: governing,
 	}
 	if n := m.Need; n != nil {
-		out.Needed = &jsonNeed{[2]float64{n.Tube.OD, n.Tube.Wall}, n.Mass}
+		out.Needed = &jsonNeed{[2]float64{n.Tube.OD, n.Tube.Wall}, n.Strut.Mass()}
 	}
 	return out
 }

@@ -18,9 +18,10 @@ import (
 // A Comparison is cars side by side.
 type Comparison struct {
 	Cars    []Car
-	Trades  []Trade // of each car but the first, against the first
-	Reserve float64 // reserve factor of the tubes needed
-	Measure string  // what the tubes needed are
+	Trades  []Trade  // of each car but the first, against the first
+	Reserve float64  // reserve factor of the tubes needed
+	Measure string   // what the tubes needed are
+	Doubts  []string // that travel with them
 }
 
 // A Car is what is compared of one car.
@@ -67,7 +68,7 @@ func (m Member) Needed() float64 {
 	if m.Need == nil {
 		return math.NaN()
 	}
-	return m.Need.Mass
+	return m.Need.Strut.Mass()
 }
 
 // A Peak is an extreme with the case in which it occurs; NaN and -1: none.
@@ -94,7 +95,7 @@ type Force struct {
 
 // Of compares cars; the tubes needed are for the reserve factor given.
 func Of(results []*cases.Results, reserve float64, sizer Sizer) Comparison {
-	out := Comparison{Reserve: reserve, Measure: sizer.Measure()}
+	out := Comparison{Reserve: reserve, Measure: sizer.Measure(), Doubts: sizer.Remarks()}
 	for _, r := range results {
 		out.Cars = append(out.Cars, carOf(r, reserve, sizer))
 	}

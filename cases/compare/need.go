@@ -9,8 +9,8 @@ import (
 
 // A Need is the tube that a member needs for a reserve factor.
 type Need struct {
-	Tube members.Tube // mm
-	Mass float64      // kg
+	Tube  members.Tube // mm
+	Strut members.Strut
 }
 
 // A Sizer finds the tube that a member needs; the forces are those of the run.
@@ -20,6 +20,14 @@ type Sizer interface {
 	Need(r *cases.Results, corner, link int, reserve float64) (Need, bool)
 	// Measure says in a phrase what the tubes are.
 	Measure() string
+	// Remarks are doubts that travel with the tubes.
+	Remarks() []string
+}
+
+// sizable tells whether a member is a round tube of metal that some case loads.
+func sizable(m cases.Member) bool {
+	_, round := m.Strut.Round()
+	return round && m.Laminate == nil && len(m.Checks) > 0
 }
 
 // Scaled is a Sizer: the tube of the file, outer diameter and wall scaled alike until
@@ -31,25 +39,25 @@ func (Scaled) Measure() string {
 	return "the tube of the file with outer diameter and wall scaled alike, the material and the forces as they are: a measure for comparison, not a tube that can be bought"
 }
 
+// Remarks are none.
+func (Scaled) Remarks() []string { return nil }
+
 // largestScale bounds the scaling: a tube beyond it, or below its inverse, is no tube.
 const largestScale = 1024
 
 // Need scales the tube of the file.
 func (Scaled) Need(r *cases.Results, corner, link int, reserve float64) (Need, bool) {
 	m := r.Corners[corner].Members[link]
-	tube, round := m.Strut.Round()
-	if !round || m.Laminate != nil {
+	if !sizable(m) {
 		return Need{}, false
 	}
+	tube, _ := m.Strut.Round()
 	strut := func(scale float64) members.Strut {
 		s := m.Strut
 		s.Section = members.Tube{OD: scale * tube.OD, Wall: scale * tube.Wall}
 		return s
 	}
 	enough := func(scale float64) bool { return lowest(r, m.Loads, strut(scale)) >= reserve }
-	if math.IsInf(lowest(r, m.Loads, strut(1)), 1) {
-		return Need{}, false
-	}
 	low, high := 1.0, 1.0
 	for enough(low) && low > 1.0/largestScale {
 		low /= 2
@@ -69,7 +77,7 @@ func (Scaled) Need(r *cases.Results, corner, link int, reserve float64) (Need, b
 	}
 	s := strut(high)
 	t, _ := s.Round()
-	return Need{t, s.Mass()}, true
+	return Need{t, s}, true
 }
 
 // lowest returns the lowest reserve factor of the checks of a strut over all cases; +Inf
