@@ -42,7 +42,7 @@ func (d *differ) walk(path string, k *Key, a, b *item) {
 	case k.Kind == Mapping:
 		d.mapping(path, k, a, b)
 	case a.fields != nil || b.fields != nil: // a Choice of which one is a mapping
-		d.leaf(path, scalarOf(a), scalarOf(b))
+		d.record(path, scalarOf(a), scalarOf(b))
 		d.mapping(path, k, a, b)
 	default:
 		d.leaf(path, a, b)
@@ -103,6 +103,10 @@ func (d *differ) leaf(path string, a, b *item) {
 	if a == none && !b.given || b == none && !a.given {
 		return // neither file has it
 	}
+	d.record(path, a, b)
+}
+
+func (d *differ) record(path string, a, b *item) {
 	if before, after := d.shown(a, 0), d.shown(b, 1); before != after {
 		d.changes = append(d.changes, compare.KeyChange{Path: path, Old: before, New: after})
 	}
