@@ -60,21 +60,24 @@ func (c Comparison) forceLines(where string, corner, link int) []line {
 	return []line{tension, c.peakLine(l, func(car compare.Car) compare.Peak { return car.Corners[corner].Members[link].Compression })}
 }
 
-// reserveLines are the governing check and the lowest reserve factor of a member or
-// rocker.
+// reserveLines are what governs a member or rocker, the check and the part of it that
+// the check looks at, and the lowest reserve factor.
 func (c Comparison) reserveLines(where string, corner, member int) []line {
-	check := line{where: where, item: words(cases.MemberNames[member]), what: "governed by"}
-	rf := line{where: where, item: check.item, what: "RF", format: Reserve}
+	l := line{where: where, item: words(cases.MemberNames[member])}
+	at, check, rf := l, l, l
+	at.what, check.what, rf.what, rf.format = "governed at", "governed by", "RF", Reserve
 	for _, car := range c.Cars {
+		place, name, k, reserve := any(nil), any(nil), -1, any(nil)
 		if g, ok := car.Judged(corner, member).Governs(); ok {
-			check.values, check.cases = append(check.values, g.Title()), append(check.cases, g.Case)
-			rf.values = append(rf.values, g.Reserve)
-		} else {
-			check.values, check.cases = append(check.values, nil), append(check.cases, -1)
-			rf.values = append(rf.values, nil)
+			name, k, reserve = g.Check, g.Case, g.Reserve
+			if g.At != "" {
+				place = g.At
+			}
 		}
+		at.values, rf.values = append(at.values, place), append(rf.values, reserve)
+		check.values, check.cases = append(check.values, name), append(check.cases, k)
 	}
-	return []line{check, rf}
+	return []line{at, check, rf}
 }
 
 // massLines are the tube and the mass of a member, as it is and at equal reserve factor.

@@ -31,13 +31,15 @@ func (c Comparison) Text() ([]byte, error) {
 	for left := 0; left < cases.NumCorners; left += 2 {
 		for _, i := range c.shown(left) {
 			p.line("\n%s", c.where(i))
-			c.textCorner(p, i)
+			c.blocks(func(columns []int) { c.textCorner(p, columns, i) })
 		}
 	}
 	p.line("\nMasses, heights, frontal area, travel")
-	p.table(func(row func(cells ...string)) {
-		c.heading(row, "of", "what", "", "")
-		c.rows(row, c.layoutLines(), true)
+	c.blocks(func(columns []int) {
+		p.table(func(row func(cells ...string)) {
+			c.heading(row, columns, "of", "what", "", "")
+			c.rows(row, columns, c.layoutLines(), true)
+		})
 	})
 	for i := range c.Trades {
 		c.textTrade(p, i)
@@ -87,26 +89,40 @@ func (c Comparison) where(corner int) string {
 }
 
 // textCorner sets one corner side by side.
-func (c Comparison) textCorner(p *page, corner int) {
+func (c Comparison) textCorner(p *page, columns []int, corner int) {
 	p.table(func(row func(cells ...string)) {
-		c.heading(row, "", "", "")
+		c.heading(row, columns, "", "", "")
 		for j := range loads.NumLinks {
-			c.rows(row, slices.Concat(c.forceLines("", corner, j), c.reserveLines("", corner, j), c.massLines("", corner, j)), false)
+			c.rows(row, columns, slices.Concat(c.forceLines("", corner, j), c.reserveLines("", corner, j), c.massLines("", corner, j)), false)
 		}
-		c.rows(row, slices.Concat(c.reserveLines("", corner, loads.NumLinks), c.handedLines("", corner)), false)
+		c.rows(row, columns, slices.Concat(c.reserveLines("", corner, loads.NumLinks), c.handedLines("", corner)), false)
 	})
 }
 
-func (c Comparison) heading(row func(cells ...string), lead ...string) {
+// columnsAbreast is how many cars stand beside each other on a terminal.
+const columnsAbreast = 3
+
+// blocks runs over the cars, some at a time, so that lines stay short.
+func (c Comparison) blocks(do func(columns []int)) {
+	var columns []int
 	for i := range c.Cars {
+		if columns = append(columns, i); len(columns) == columnsAbreast || i == len(c.Cars)-1 {
+			do(columns)
+			columns = nil
+		}
+	}
+}
+
+func (c Comparison) heading(row func(cells ...string), columns []int, lead ...string) {
+	for _, i := range columns {
 		lead = append(lead, letter(i))
 	}
 	row(lead...)
 }
 
 // rows writes lines; what stands in the line above is not repeated. A line of which no
-// car has a value is left out.
-func (c Comparison) rows(row func(cells ...string), lines []line, places bool) {
+// car of the columns has a value is left out.
+func (c Comparison) rows(row func(cells ...string), columns []int, lines []line, places bool) {
 	where, item := "", ""
 	for _, l := range lines {
 		cells := []string{"", l.what, l.unit}
@@ -120,8 +136,8 @@ func (c Comparison) rows(row func(cells ...string), lines []line, places bool) {
 			}
 		}
 		empty := true
-		for i, v := range l.values {
-			text := Column{Format: l.format}.cell(v)
+		for _, i := range columns {
+			text := Column{Format: l.format}.cell(l.values[i])
 			if l.cases != nil {
 				text = withCase(text, l.cases[i])
 			}
