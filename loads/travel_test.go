@@ -86,18 +86,27 @@ func posed(t testing.TB, c Corner, turn float64) (p pose) {
 	return p
 }
 
+// rise is how far the contact point of a rolling wheel rises with the upright in a pose:
+// the wheel does not turn with the upright about the spin axis.
+func (p pose) rise(c Corner) float64 {
+	spin, turned := r3.Unit(c.Spin), vec(p[0], p[1], p[2])
+	turned = r3.Sub(turned, r3.Scale(r3.Dot(spin, turned), spin))
+	return pose{turned.X, turned.Y, turned.Z, p[3], p[4], p[5]}.move(c.Contact, c.Centre).Z - c.Contact.Z
+}
+
 // The travel ratio from virtual work is that of the moved linkage: the rocker turned a
 // little both ways, the wheel's rise and the spring's length taken from the geometry.
 func TestTravelIsThatOfTheLinkage(t *testing.T) {
 	everyCarrier(t, func(t *testing.T, c Corner) {
 		const turn = 1e-3
+		c.Contact, c.Spin = r3.Add(c.Contact, vec(25, 8, 0)), vec(0.02, 1, -0.06) // trail, offset, toe and camber
 		spring := *c.Rocker.Spring
 		length := func(turn float64) float64 {
 			on := r3.Add(c.Rocker.Pivot, turnedBy(r3.Sub(spring.Rocker, c.Rocker.Pivot), r3.Scale(turn, r3.Unit(c.Rocker.Axis))))
 			return r3.Norm(r3.Sub(on, spring.Far))
 		}
 		up, down := posed(t, c, turn), posed(t, c, -turn)
-		rise := up.move(c.Contact, c.Centre).Z - down.move(c.Contact, c.Centre).Z
+		rise := up.rise(c) - down.rise(c)
 		got, ok := mustStatics(t, c).Travel()
 		if want := -(length(turn) - length(-turn)) / rise; !ok || got.Bar || !near(got.Ratio, want, 1e-5) || !near(got.Force*got.Ratio, 1, 1e-12) {
 			t.Errorf("spring: %+v, want %.8f mm/mm", got, want)

@@ -9,6 +9,8 @@ import (
 	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/check"
+	"sixlink/members/laminate"
+	"sixlink/members/stock"
 )
 
 func near(got, want, tol float64) bool { return math.Abs(got-want) <= tol }
@@ -176,8 +178,21 @@ func TestNoNeed(t *testing.T) {
 	if n, ok := (compare.Scaled{}).Need(run(t, f.Car), cases.FrontLeft, loads.TrackRod, 1); ok {
 		t.Errorf("square tube: %+v", n)
 	}
+	made := file(t, "hillclimb-pushrod").Car
+	made.Axles[0].Parts[loads.Rod].Laminate = &laminate.Laminate{}
+	r := run(t, file(t, "hillclimb-pushrod").Car)
+	r.Corners[0].Members[loads.Rod].Part = made.Axles[0].Parts[loads.Rod]
+	list, _ := stock.Named("EN 10305-1")
+	for _, sizer := range []compare.Sizer{compare.Scaled{}, compare.Stocked{List: list}} {
+		if n, ok := sizer.Need(r, cases.FrontLeft, loads.Rod, 1); ok {
+			t.Errorf("laminate: %+v", n)
+		}
+	}
 	car := file(t, "hillclimb-pushrod").Car
 	car.Cases = []cases.Case{{Name: "nothing"}}
+	if n, ok := (compare.Stocked{List: list}).Need(run(t, car), cases.FrontLeft, loads.Rod, 1); ok {
+		t.Errorf("without a load: %+v", n)
+	}
 	c := of(t, car)
 	m := c.Cars[0].Corners[0].Members[0]
 	if m.Need != nil || !math.IsNaN(m.Needed()) || !math.IsNaN(m.Peak()) || m.Tension.Case != -1 || m.Compression.Case != -1 {

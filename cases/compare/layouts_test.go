@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"sixlink/cases"
 	"sixlink/cases/compare"
 	"sixlink/loads"
@@ -42,6 +44,9 @@ func TestPushRodAgainstPullRod(t *testing.T) {
 	a, b := c.Cars[0].Axles[0].Masses.Links, c.Cars[1].Axles[0].Masses.Links
 	if !(b.Height < a.Height-10) {
 		t.Errorf("heights of the links %g and %g mm", a.Height, b.Height)
+	}
+	if x := c.Trades[0].Forces[0]; x.Link != loads.UpperRearLeg || !near(x.By(), -x.Other-x.First, 1e-9*x.First) || !(x.First > 0 && x.Other < 0) {
+		t.Errorf("the largest change, from tension to a larger compression: %+v by %g", x, x.By())
 	}
 	for _, x := range c.Trades[0].Forces {
 		if x.Corner >= cases.RearLeft {
@@ -87,13 +92,43 @@ func TestPeaksAreThoseOfTheRun(t *testing.T) {
 				t.Errorf("%s: %+v %+v, want %g, %g", loads.LinkNames[j], m.Tension, m.Compression, most, least)
 			}
 		}
-		for _, f := range c.Corners[i].Rocker {
-			if x := corner.Forces[f.Case].Rocker; f.Name == "spring" && x.Spring != f.Value || f.Name == "torsion_bar" && x.TorsionBar != f.Value {
-				t.Errorf("%+v in a case with %+v", f, x)
+		var want, chassis, upright = map[string]float64{}, map[string]float64{}, map[string]float64{}
+		largest := func(of map[string]float64, name string, x float64) {
+			if !math.IsNaN(x) {
+				of[name] = math.Max(of[name], math.Abs(x))
 			}
-			for _, g := range corner.Forces {
-				if f.Name == "spring" && math.Abs(g.Rocker.Spring) > math.Abs(f.Value) {
-					t.Errorf("%+v is less than %g", f, g.Rocker.Spring)
+		}
+		size := func(v r3.Vec) float64 { return math.Sqrt(v.X*v.X + v.Y*v.Y + v.Z*v.Z) }
+		for _, f := range corner.Forces {
+			x := f.Rocker
+			largest(want, "rod_torque", x.RodTorque)
+			largest(want, "spring", x.Spring)
+			largest(want, "torsion_bar", x.TorsionBar)
+			largest(want, "anti_roll_link", x.AntiRoll)
+			largest(want, "pivot", size(x.Pivot))
+			largest(want, "bearing_1_radial", size(x.Bearings[0]))
+			largest(want, "bearing_2_radial", size(x.Bearings[1]))
+			largest(want, "thrust", x.Thrust)
+			for j := range loads.NumLinks - 1 { // the rod ends on the rocker
+				largest(chassis, loads.LinkNames[j], size(f.Chassis[j]))
+			}
+			largest(chassis, "rocker", size(x.Pivot))
+			largest(chassis, "spring", size(x.SpringOn))
+			largest(chassis, "anti_roll_link", size(x.AntiRollOn))
+			for j, name := range loads.JointNames {
+				largest(upright, name, size(f.Upright[j]))
+			}
+		}
+		for _, list := range []struct {
+			got  []compare.Force
+			want map[string]float64
+		}{{c.Corners[i].Rocker, want}, {c.Corners[i].Chassis, chassis}, {c.Corners[i].Upright, upright}} {
+			if len(list.got) < 3 {
+				t.Errorf("only %+v", list.got)
+			}
+			for _, f := range list.got {
+				if w := list.want[f.Name]; !near(math.Abs(f.Value), w, 1e-12*w) || w == 0 {
+					t.Errorf("%s: %+v, want %g", cases.CornerNames[i], f, w)
 				}
 			}
 		}
