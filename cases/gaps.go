@@ -9,7 +9,7 @@ import (
 // gaps lists the parts of the load path that no check covers, for this car: what its
 // file gives is left out of the list.
 func (r *Results) gaps() []string {
-	return append(r.openJoints(),
+	return append(append(r.openJoints(), r.unratedBearings()...),
 		"at the rockers: "+strings.Join(r.openRockers(), ", ")+" (their forces are given)",
 		"uprights, wheel bearings, hubs, wheels, tyres and the chassis itself (the forces on them are given)",
 		"members: "+strings.Join(r.openMembers(), ", "),

@@ -16,6 +16,7 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 		r.note(Warning, "%s", d)
 	}
 	r.remarkEnds()
+	r.remarkMisalignment()
 	r.remarkMaterials()
 	r.remarkSections()
 	r.remarkCompression()

@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -163,9 +162,8 @@ func (r Report) memberForces() Table {
 }
 
 func (r Report) checksTable() Table {
-	f := r.Car.Factors
 	t := Table{
-		Name: "Checks", Title: fmt.Sprintf("Checks: design factors yield %g, ultimate %g, buckling %g are in the capacity", f.Yield, f.Ultimate, f.Buckling),
+		Name: "Checks", Title: "Checks: design factors " + r.factors() + " are in the capacity",
 		Columns: []Column{
 			{"corner", "", Text},
 			{"member", "", Text},

@@ -4,36 +4,40 @@ import (
 	"fmt"
 	"math"
 
+	"sixlink/cases"
 	"sixlink/materials"
 	"sixlink/members"
 	"sixlink/members/ends"
 	"sixlink/members/fasteners"
 )
 
-// ends reads both ends of a member.
-func (b *builder) ends(it *item, strut members.Strut) (out [2]ends.End) {
+// ends reads both ends of a member, of which the rest is known.
+func (b *builder) ends(it *item, p cases.Part) (out [2]ends.End) {
 	both := it.at("both")
 	if both.given && (it.at("outer").given || it.at("inner").given) {
 		b.refuse(both, "both stands beside outer or inner", "give both alone, or outer and inner")
 		return out
 	}
 	if both.given {
-		e := b.end(both, strut)
+		e := b.end(both, p)
 		return [2]ends.End{e, e}
 	}
 	for i, name := range []string{"outer", "inner"} {
 		if e := it.at(name); e.given {
-			out[i] = b.end(e, strut)
+			out[i] = b.end(e, p)
 		}
 	}
 	return out
 }
 
-func (b *builder) end(it *item, strut members.Strut) (e ends.End) {
+func (b *builder) end(it *item, p cases.Part) (e ends.End) {
+	strut := p.Strut
 	part := b.partOf(it.at("bearing"))
 	if part != nil {
 		e.Bearing = &part.bearing
 	}
+	e.AxialShare = b.axialShare(it, part)
+	e.Misalignment = b.misalignment(it, part)
 	e.Thread = b.thread(it, part)
 	if bolt := it.at("bolt"); bolt.given {
 		e.Bolt = b.bolt(bolt)
@@ -41,7 +45,7 @@ func (b *builder) end(it *item, strut members.Strut) (e ends.End) {
 	if lug := it.at("lug"); lug.given {
 		e.Lug = b.lug(lug)
 	}
-	if weld := it.at("weld"); weld.given && b.round(weld, strut) {
+	if weld := it.at("weld"); weld.given && b.welds(weld, p) && b.round(weld, strut) {
 		e.Weld = b.weld(weld, strut)
 	}
 	if insert := it.at("insert"); insert.given && b.round(insert, strut) {
@@ -106,7 +110,7 @@ func (b *builder) strength(it *item, diameter float64) ends.Strength {
 	}
 	if name := it.at("material"); name.given {
 		m := b.solid(name, diameter)
-		return ends.Strength{Proof: m.Sy, Yield: m.Sy, Ultimate: m.Su, Hard: true, Source: "material " + m.Name}
+		return ends.StrengthOfMetal(m)
 	}
 	return ends.Strength{}
 }
@@ -140,8 +144,7 @@ func (b *builder) thread(it *item, part *part) *ends.Thread {
 	}
 	th.Offset, th.Engagement = offset.number(), given.at("engagement").number()
 	if in := given.at("in"); in.given {
-		m := b.solid(in, th.Diameter)
-		th.Nut, th.NutSource = m.Su, "material "+m.Name
+		th.Nut = b.solid(in, th.Diameter)
 		if !given.at("engagement").given {
 			b.refuse(in, "in without engagement", "add engagement, the length of engaged thread, or take in out")
 		}
@@ -168,11 +171,9 @@ func (b *builder) bolt(it *item) *ends.Bolt {
 	}
 	if p := it.at("plates"); p.given {
 		o.Plates = &ends.Plates{Outer: p.at("outer").number(), Inner: p.at("inner").number(), Gap: p.at("gap").number()}
-		m := b.solid(p.at("material"), o.Plates.Outer)
-		o.Plates.OuterYield, o.Plates.OuterSource = m.Sy, "material "+m.Name
+		o.Plates.OuterMetal = b.solid(p.at("material"), o.Plates.Outer)
 		if inner := p.at("inner_material"); inner.given {
-			m := b.solid(inner, o.Plates.Inner)
-			o.Plates.InnerYield, o.Plates.InnerSource = m.Sy, "material "+m.Name
+			o.Plates.InnerMetal = b.solid(inner, o.Plates.Inner)
 		}
 	}
 	return o
@@ -238,6 +239,6 @@ func (b *builder) insert(it *item, tube members.Tube) *ends.Insert {
 	return &ends.Insert{
 		Length: it.at("length").number(), Diameter: d, Bond: it.at("bond_thickness").number(),
 		Modulus: it.at("shear_modulus").number(), Strength: it.at("shear_strength").number(),
-		Stiffness: m.E * members.Tube{OD: d, Wall: math.Max(0, wall)}.Area(), Source: it.at("source").text,
+		Stiffness: m.E * members.Tube{OD: d, Wall: math.Max(0, wall)}.Area(), Metal: m, Source: it.at("source").text,
 	}
 }

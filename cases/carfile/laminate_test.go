@@ -101,6 +101,8 @@ var laminateEdits = []edit{
 	{name: "laminate without a list of them", old: "\nlaminates:\n" + cfrp, new: ""},
 	{name: "laminate misspelt as a key", old: "laminate: Test CFRP}", new: "laminat: Test CFRP}"},
 	{name: "column of a laminate", old: "laminate: Test CFRP}", new: "laminate: Test CFRP, column: EN 1993-1-1 a}"},
+	{name: "weld on a laminate", old: "laminate: Test CFRP}", new: "laminate: Test CFRP, ends: {inner: {weld: {throat: 2, process: TIG}}}}"},
+	{name: "weld with its knockdown on both ends of a laminate", old: "laminate: Test CFRP}", new: "laminate: Test CFRP, ends: {both: {weld: {throat: 2, process: MIG, strength: 500, knockdown: {yield_share: 0.9, ultimate_share: 0.8, source: test}}}}}"},
 	{name: "wall thinner than the plies", old: "[20, 1.5], laminate", new: "[20, 1.48], laminate"},
 	{name: "wall of half the plies", old: "    symmetric: true\n", new: ""},
 	{name: "laminate without knockdown", old: "    knockdown: 50 %\n", new: ""},

@@ -77,7 +77,7 @@ func (b *builder) part(it *item) cases.Part {
 		p.Strut.Metal = b.find(material, wall)
 	}
 	b.ofLaminate(&p, it)
-	p.Ends = b.ends(it.at("ends"), p.Strut)
+	p.Ends = b.ends(it.at("ends"), p)
 	return p
 }
 

@@ -108,6 +108,9 @@ func (b *builder) pivotBearings(it *item) *rocker.Ratings {
 	}
 	if p := b.partOf(part); p != nil {
 		out.Radial = p.bearing.Radial
+		if p.bearing.Axial > 0 && !it.at("thrust_rating").given {
+			b.doubt(fmt.Sprintf("part %s: its axial rating is not checked at a pivot that gives no thrust_rating", quoted(p.bearing.Part)))
+		}
 		if out.Source == "" {
 			out.Source = p.bearing.Source
 		}

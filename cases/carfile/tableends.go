@@ -23,10 +23,10 @@ var partsKey = Key{
 		{Name: "part", Kind: Text, Required: true, Doc: "the part number, by which an end names it", Also: []string{"name", "part_number"}},
 		{Name: "kind", Kind: Choice, Required: true, Choices: []string{sphericalBearing, rodEnd}, Doc: "the kind of part"},
 		{Name: "radial_rating", Kind: Number, Dimension: Force, Range: Range{Min: 100, Max: 1e6}, Required: true, Doc: "the static radial rating", Also: []string{"rating", "static_rating"}},
-		{Name: "axial_rating", Kind: Number, Dimension: Force, Range: Range{Min: 1, Max: 1e6}, Doc: "the static axial rating, which no check uses yet"},
-		{Name: "misalignment", Kind: Number, Dimension: Angle, Range: Range{Max: 90, Above: true}, Doc: "the largest angle of misalignment, which no check uses yet"},
+		{Name: "axial_rating", Kind: Number, Dimension: Force, Range: Range{Min: 1, Max: 1e6}, Doc: "the static axial rating, for the ends that give axial_share"},
+		{Name: "misalignment", Kind: Number, Dimension: Angle, Range: Range{Max: 90, Above: true}, Doc: "the largest angle of misalignment, for the ends that give theirs"},
 		{Name: "thread", Kind: Mapping, Absent: "no check of the shank", Doc: "the thread of a rod end", OneOf: strengthKeys, Keys: append([]Key{threadSize(true)}, strengths("thread")...)},
-		{Name: "mass", Kind: Number, Dimension: Mass, Range: Range{Max: 100, Above: true}, Doc: "the mass of the part, for the reader"},
+		{Name: "mass", Kind: Number, Dimension: Mass, Range: Range{Max: 100, Above: true}, Doc: "the mass of the part, for the parts list"},
 		{Name: "source", Kind: Text, Required: true, Doc: "where the ratings come from: the maker's document, edition and page", Also: []string{"reference"}},
 	},
 }
@@ -68,6 +68,8 @@ func end(name, doc string) Key {
 	return Key{Name: name, Kind: Mapping, Doc: doc, Keys: []Key{
 		{Name: "bearing", Kind: Text, Doc: "the part of a bearing or rod end of the list parts"},
 		{Name: "offset", Kind: Number, Dimension: Length, Range: Range{Max: 200}, Absent: "the thread in line with the member", Doc: "the distance of the member's axis from that of the thread"},
+		{Name: "axial_share", Kind: Number, Dimension: Share, Range: Range{Max: 1}, Default: "0", Doc: "the share of the joint's force that acts along the axis of its bearing and bolt"},
+		{Name: "misalignment", Kind: Number, Dimension: Angle, Range: Range{Max: 90}, Absent: "the bearing's limit is not looked at", Doc: "the angle at which the joint stands in the position drawn"},
 		threadKey, boltKey, lugKey, weldKey, insertKey,
 	}}
 }

@@ -3,6 +3,7 @@ package ends
 import (
 	"math"
 
+	"sixlink/materials"
 	"sixlink/members/check"
 	"sixlink/members/fasteners"
 )
@@ -20,10 +21,8 @@ type Bolt struct {
 // Plates are what a bolt clamps: outer ones (one in single shear, two in double shear),
 // an inner one, and the gap on each side of the inner one.
 type Plates struct {
-	Outer, Inner, Gap      float64 // mm; Outer is the thickness of one
-	OuterYield, InnerYield float64 // MPa; InnerYield 0: not given, no bearing check
-	OuterSource            string
-	InnerSource            string
+	Outer, Inner, Gap      float64         // mm; Outer is the thickness of one
+	OuterMetal, InnerMetal materials.Metal // InnerMetal without yield strength: not given, no bearing check
 }
 
 // effective returns the diameter of the section that is sheared and bent, mm.
@@ -71,12 +70,12 @@ func (s Subject) boltShares() float64 {
 
 func (s Subject) outerBearing() float64 {
 	b := s.Bolt
-	return s.onYield(float64(b.Planes) * fasteners.PinBearingStrength(b.Plates.Outer, b.Diameter, math.Min(b.Plates.OuterYield, b.Yield)))
+	return s.onYield(float64(b.Planes) * fasteners.PinBearingStrength(b.Plates.Outer, b.Diameter, math.Min(b.Plates.OuterMetal.Sy, b.Yield)))
 }
 
 func (s Subject) innerBearing() float64 {
 	b := s.Bolt
-	return s.onYield(fasteners.PinBearingStrength(b.Plates.Inner, b.Diameter, math.Min(b.Plates.InnerYield, b.Yield)))
+	return s.onYield(fasteners.PinBearingStrength(b.Plates.Inner, b.Diameter, math.Min(b.Plates.InnerMetal.Sy, b.Yield)))
 }
 
 func (s Subject) hasBolt() bool { return s.Bolt != nil && s.loaded() }
@@ -104,7 +103,7 @@ var boltChecks = []check.Check[Subject]{
 	},
 	{
 		Name: "bolt, bearing on the inner plate", Unit: "N", Source: check.Always[Subject](fasteners.SourcePins + ", without γ_M0"),
-		Applies: func(s Subject) bool { return s.clamps() && s.Bolt.Plates.InnerYield > 0 },
+		Applies: func(s Subject) bool { return s.clamps() && s.Bolt.Plates.InnerMetal.Sy > 0 },
 		Demand:  Subject.joint, Capacity: Subject.innerBearing,
 		Steps: check.NoSteps[Subject], CapacityEquation: "1.5·b_p·d_b·min(f_yi; f_yb)/(f_y·f_f)", ReserveEquation: "C/F",
 	},
@@ -128,22 +127,24 @@ func boltGiven(s Subject) []row {
 		line("f_yb", "yield strength of the bolt", "", "MPa", s.Bolt.Source, func(s Subject) float64 { return s.Bolt.Yield }),
 		line("f_ub", "ultimate strength of the bolt", "", "MPa", s.Bolt.Source, func(s Subject) float64 { return s.Bolt.Ultimate }),
 	}
-	if s.Bolt.ThreadsInShear {
+	if s.Bolt.ThreadsInShear || s.AxialShare != 0 {
 		out = append(out,
-			line("p_b", "pitch of the bolt's thread, which a shear plane passes", "", "mm", "ISO 261, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Pitch }),
-			line("k_b", "stress diameter below the nominal one, in pitches", "", "", "ISO 898-1, clause 9, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Reduction() }),
-			line("d_e", "diameter sheared: the stress diameter", "d_b − k_b·p_b", "mm", "", func(s Subject) float64 { return s.Bolt.effective() }))
-	} else {
-		out = append(out, line("d_e", "diameter sheared: the shank", "d_b", "mm", "", func(s Subject) float64 { return s.Bolt.effective() }))
+			line("p_b", "pitch of the bolt's thread", "", "mm", "ISO 261, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Pitch }),
+			line("k_b", "stress diameter below the nominal one, in pitches", "", "", "ISO 898-1, clause 9, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Reduction() }))
 	}
+	sheared := line("d_e", "diameter sheared: the shank", "d_b", "mm", "", func(s Subject) float64 { return s.Bolt.effective() })
+	if s.Bolt.ThreadsInShear {
+		sheared.What, sheared.Equation = "diameter sheared: the stress diameter, for a shear plane passes the thread", "d_b − k_b·p_b"
+	}
+	out = append(out, sheared)
 	if p := s.Bolt.Plates; p != nil {
 		out = append(out,
 			given("a_p", "thickness of each outer plate", "mm", func(s Subject) float64 { return s.Bolt.Plates.Outer }),
 			given("b_p", "thickness of the inner plate", "mm", func(s Subject) float64 { return s.Bolt.Plates.Inner }),
 			given("c_p", "gap on each side of the inner plate", "mm", func(s Subject) float64 { return s.Bolt.Plates.Gap }),
-			line("f_yo", "yield strength of the outer plates", "", "MPa", p.OuterSource, func(s Subject) float64 { return s.Bolt.Plates.OuterYield }))
-		if p.InnerYield > 0 {
-			out = append(out, line("f_yi", "yield strength of the inner plate", "", "MPa", p.InnerSource, func(s Subject) float64 { return s.Bolt.Plates.InnerYield }))
+			line("f_yo", "yield strength of the outer plates", "", "MPa", ofMetal(p.OuterMetal), func(s Subject) float64 { return s.Bolt.Plates.OuterMetal.Sy }))
+		if p.InnerMetal.Sy > 0 {
+			out = append(out, line("f_yi", "yield strength of the inner plate", "", "MPa", ofMetal(p.InnerMetal), func(s Subject) float64 { return s.Bolt.Plates.InnerMetal.Sy }))
 		}
 	}
 	return out

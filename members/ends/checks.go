@@ -7,7 +7,7 @@ import (
 )
 
 // Checks are the checks of an end, in report order.
-var Checks = slices.Concat(bearingChecks, threadChecks, boltChecks, lugChecks, weldChecks, insertChecks)
+var Checks = slices.Concat(bearingChecks, threadChecks, boltChecks, axialBoltChecks, lugChecks, weldChecks, insertChecks)
 
 // Judge returns the findings of every check of an end that applies.
 func Judge(s Subject) []check.Finding { return check.Judge(Checks, s) }
@@ -20,7 +20,9 @@ func Givens(s Subject) []check.Step {
 		given bool
 		rows  func(Subject) []row
 	}{
+		{s.AxialShare != 0, only(axialGiven)},
 		{s.Bearing != nil, only(bearingGiven)},
+		{s.rated(), only(axialRatingGiven)},
 		{s.Thread != nil, threadGiven},
 		{s.Bolt != nil, boltGiven},
 		{s.Lug != nil, lugGiven},
@@ -61,4 +63,4 @@ var bearingChecks = []check.Check[Subject]{{
 	Applies: func(s Subject) bool { return s.Bearing != nil && s.loaded() },
 	Demand:  Subject.joint, Capacity: func(s Subject) float64 { return s.onUltimate(s.Bearing.Radial) },
 	Steps: check.NoSteps[Subject], CapacityEquation: "R_0/(f_u·f_f)", ReserveEquation: "C/F",
-}}
+}, axialBearingCheck}

@@ -26,17 +26,54 @@ type End struct {
 	Lug     *Lug
 	Weld    *Weld
 	Insert  *Insert
+
+	// AxialShare is the share of the joint's force along the axis of bearing and bolt,
+	// which the car file states, for it does not know where the bolt points; 0: none.
+	AxialShare float64
+
+	// Misalignment is the angle at which the joint stands as drawn; nil: not stated.
+	Misalignment *Misalignment
 }
 
 // Given tells whether the car file says anything of the end.
 func (e End) Given() bool { return e != End{} }
 
+// Metals are those of what is at the end, in the order of its parts; those that are not
+// given have no name.
+func (e End) Metals() (out []materials.Metal) {
+	if e.Thread != nil {
+		out = append(out, e.Thread.Metal, e.Thread.Nut)
+	}
+	if e.Bolt != nil {
+		out = append(out, e.Bolt.Metal)
+	}
+	if e.Bolt != nil && e.Bolt.Plates != nil {
+		out = append(out, e.Bolt.Plates.OuterMetal, e.Bolt.Plates.InnerMetal)
+	}
+	if e.Lug != nil {
+		out = append(out, e.Lug.Metal)
+	}
+	if e.Insert != nil {
+		out = append(out, e.Insert.Metal)
+	}
+	return out
+}
+
 // A Bearing is a spherical bearing or rod end with the ratings of its maker.
 type Bearing struct {
 	Part   string  // part number
 	Radial float64 // static radial rating, N
+	Axial  float64 // static axial rating, N; 0: not given
+	Mass   float64 // kg; 0: not given
 	Source string  // of the ratings
 }
+
+// A Misalignment is the angle between the member and the plane square to the bolt,
+// degrees, with the largest that the bearing allows.
+type Misalignment struct{ Angle, Limit float64 }
+
+// Clearance returns what is left up to the limit, degrees; below 0: beyond it.
+func (m Misalignment) Clearance() float64 { return m.Limit - m.Angle }
 
 // A Load is what one load case puts on one end.
 type Load struct {

@@ -3,6 +3,7 @@ package ends
 import (
 	"math"
 
+	"sixlink/materials"
 	"sixlink/members/check"
 )
 
@@ -14,7 +15,8 @@ type Insert struct {
 	Modulus   float64 // shear modulus of the adhesive, MPa
 	Strength  float64 // shear strength of the adhesive, MPa
 	Stiffness float64 // E·A of the insert, N
-	Source    string  // of the adhesive
+	Metal     materials.Metal
+	Source    string // of the adhesive
 }
 
 func (i Insert) area() float64 { return math.Pi * i.Diameter * i.Length }

@@ -117,8 +117,10 @@ func TestApplies(t *testing.T) {
 // More of what carries never lowers a reserve factor.
 func TestMoreCarriesMore(t *testing.T) {
 	for name, grow := range map[string]func(*Subject){
-		"rating":     func(s *Subject) { b := *s.Bearing; b.Radial *= 1.1; s.Bearing = &b },
-		"engagement": func(s *Subject) { th := *s.Thread; th.Engagement *= 1.1; s.Thread = &th },
+		"rating":                           func(s *Subject) { b := *s.Bearing; b.Radial *= 1.1; s.Bearing = &b },
+		"axial rating":                     func(s *Subject) { b := *s.Bearing; b.Axial *= 1.1; s.Bearing = &b },
+		"less of the force along the bolt": func(s *Subject) { s.AxialShare /= 1.1 },
+		"engagement":                       func(s *Subject) { th := *s.Thread; th.Engagement *= 1.1; s.Thread = &th },
 		"second shear plane": func(s *Subject) {
 			b := *s.Bolt
 			b.Planes = 2
@@ -217,8 +219,8 @@ func TestTable(t *testing.T) {
 		}
 		seen[c.Name] = true
 	}
-	if len(Checks) != 21 {
-		t.Errorf("%d checks, want 21", len(Checks))
+	if len(Checks) != 24 {
+		t.Errorf("%d checks, want 24", len(Checks))
 	}
 	if check.Defaults.Fitting != 1.15 {
 		t.Errorf("fitting factor %g, want the 1.15 of 14 CFR 25.625", check.Defaults.Fitting)

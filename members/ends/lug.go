@@ -139,7 +139,7 @@ var lugChecks = []check.Check[Subject]{
 }
 
 func lugGiven(s Subject) []row {
-	metal := "material " + s.Lug.Metal.Name
+	metal := ofMetal(s.Lug.Metal)
 	shear := line("S_sl", "ultimate strength of the lug in shear, by von Mises", "S_ul/√(3)", "MPa", "", func(s Subject) float64 { return s.Lug.shear() })
 	if s.Lug.Shear > 0 {
 		shear = given("S_sl", "ultimate strength of the lug in shear", "MPa", func(s Subject) float64 { return s.Lug.shear() })

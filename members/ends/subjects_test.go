@@ -85,7 +85,7 @@ func (d drawing) bolt() *Bolt {
 	if d.bool("plates") {
 		b.Plates = &Plates{
 			Outer: d.float("outer", 1, 10), Inner: d.float("inner", 2, 20), Gap: d.maybe("gap", 0.1, 3),
-			OuterYield: d.float("f_yo", 100, 1000), InnerYield: d.maybe("f_yi", 100, 1000), OuterSource: "drawn", InnerSource: "drawn",
+			OuterMetal: metal(d.float("f_yo", 100, 1000), 0), InnerMetal: metal(d.maybe("f_yi", 100, 1000), 0),
 		}
 	}
 	return b
@@ -105,12 +105,13 @@ func (d drawing) lug() *Lug {
 // end draws an end with every part, each as the car file may give it.
 func (d drawing) end() End {
 	th := &Thread{Thread: d.thread(), Strength: d.strength(), Offset: d.maybe("offset", 0.1, 10), Engagement: d.maybe("L_e", 3, 30)}
-	th.Nut, th.NutSource = d.maybe("f_ui", 100, 900), "drawn"
+	th.Nut = metal(0, d.maybe("f_ui", 100, 900))
 	return End{
-		Bearing: &Bearing{Part: "drawn", Radial: d.float("rating", 1e3, 1e5), Source: "drawn"},
-		Thread:  th,
-		Bolt:    d.bolt(),
-		Lug:     d.lug(),
+		AxialShare: d.maybe("axial share", 0.001, 1),
+		Bearing:    &Bearing{Part: "drawn", Radial: d.float("rating", 1e3, 1e5), Axial: d.maybe("axial rating", 1e2, 1e4), Source: "drawn"},
+		Thread:     th,
+		Bolt:       d.bolt(),
+		Lug:        d.lug(),
 		Weld: &Weld{
 			Throat: d.float("throat", 1, 5), Filler: d.maybe("filler", 150, 900),
 			KnockYield: d.float("ρ_y", 0.3, 1), KnockUltimate: d.float("ρ_u", 0.3, 1), KnockSource: "drawn",

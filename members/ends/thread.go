@@ -1,6 +1,7 @@
 package ends
 
 import (
+	"sixlink/materials"
 	"sixlink/members/check"
 	"sixlink/members/fasteners"
 )
@@ -12,7 +13,18 @@ type Strength struct {
 	Ultimate float64 // MPa
 	Hard     bool    // of little elongation: α_v of EN 1993-1-8 is 0.5 through the threads
 	Source   string
+
+	Metal materials.Metal // without a name: a property class
 }
+
+// StrengthOfMetal returns the strengths of a metal, of which little elongation and no
+// proof stress above the yield strength is taken for granted.
+func StrengthOfMetal(m materials.Metal) Strength {
+	return Strength{Proof: m.Sy, Yield: m.Sy, Ultimate: m.Su, Hard: true, Source: ofMetal(m), Metal: m}
+}
+
+// ofMetal is the source of a strength that is a metal's.
+func ofMetal(m materials.Metal) string { return "material " + m.Name }
 
 // StrengthOf returns the strengths of a property class: the proof stress of ISO 898-1
 // and the nominal strengths with which EN 1993-1-8 calculates.
@@ -29,10 +41,9 @@ type Thread struct {
 	fasteners.Thread
 	Strength
 
-	Offset     float64 // of the member's axis from that of the thread, mm
-	Engagement float64 // length of engaged thread, mm; 0: not given
-	Nut        float64 // ultimate strength of the part with the internal thread, MPa; 0: not given
-	NutSource  string
+	Offset     float64         // of the member's axis from that of the thread, mm
+	Engagement float64         // length of engaged thread, mm; 0: not given
+	Nut        materials.Metal // of the part with the internal thread; without ultimate strength: not given
 }
 
 // stress returns the stress of the shank, MPa.
@@ -82,8 +93,8 @@ var threadChecks = []check.Check[Subject]{
 	},
 	{
 		Name: "thread, stripping of the internal thread", Unit: "N", Source: check.Always[Subject](stripping),
-		Applies: func(s Subject) bool { return s.engages() && s.Thread.Nut > 0 },
-		Demand:  Subject.force, Capacity: func(s Subject) float64 { return s.onUltimate(s.Thread.strip(s.Thread.Nut)) },
+		Applies: func(s Subject) bool { return s.engages() && s.Thread.Nut.Su > 0 },
+		Demand:  Subject.force, Capacity: func(s Subject) float64 { return s.onUltimate(s.Thread.strip(s.Thread.Nut.Su)) },
 		Steps: rows(stripRows), CapacityEquation: "A_τ·f_ui/(√(3)·f_u·f_f)", ReserveEquation: "C/P",
 	},
 }
@@ -100,8 +111,8 @@ func threadGiven(s Subject) []row {
 	if s.Thread.Engagement > 0 {
 		out = append(out, given("L_e", "engaged length of the thread", "mm", func(s Subject) float64 { return s.Thread.Engagement }))
 	}
-	if s.Thread.Nut > 0 {
-		out = append(out, line("f_ui", "ultimate strength of the part with the internal thread", "", "MPa", s.Thread.NutSource, func(s Subject) float64 { return s.Thread.Nut }))
+	if s.Thread.Nut.Su > 0 {
+		out = append(out, line("f_ui", "ultimate strength of the part with the internal thread", "", "MPa", ofMetal(s.Thread.Nut), func(s Subject) float64 { return s.Thread.Nut.Su }))
 	}
 	return out
 }
