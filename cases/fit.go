@@ -25,6 +25,9 @@ func (a *Axle) fit(link int, s members.Strut) bool {
 		if p.Ends[i].Insert != nil && !(math.Abs(tube.ID()-now.ID()) <= sameBore) {
 			return false
 		}
+		if th := p.Ends[i].Thread; th != nil && !(th.Diameter < tube.OD) {
+			return false // no wall is left round the thread
+		}
 		if w := p.Ends[i].Weld; w != nil {
 			beside, ok := besideWeld(*w, s.Metal, tube.Wall)
 			if !ok {

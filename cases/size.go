@@ -1,6 +1,8 @@
 package cases
 
 import (
+	"math"
+
 	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/sizing"
@@ -54,6 +56,36 @@ func (s Sized) Carries() bool {
 
 // Saved returns the mass that the members of the car lose, kg.
 func (s Sized) Saved() float64 { return s.Before.MembersMass() - s.After.MembersMass() }
+
+// Joined tells what of the ends of the members that were sized bounds the tubes: a bonded
+// insert, which fits one bore alone, and a thread, round which a wall must be left.
+func (s Sized) Joined() (insert, thread bool) {
+	for _, g := range s.Groups {
+		for _, link := range g.Links {
+			for _, end := range s.Before.Car.Axles[g.Axle].Parts[link].Ends {
+				insert = insert || g.Kept == "" && end.Insert != nil
+				thread = thread || g.Kept == "" && end.Thread != nil
+			}
+		}
+	}
+	return insert, thread
+}
+
+// Agrees tells whether another run finds what the sizing found: the same tubes, and the
+// same lowest reserve factor of each member.
+func (s Sized) Agrees(r Results) bool {
+	for i := range r.Corners {
+		for j, m := range r.Corners[i].Members {
+			n := s.After.Corners[i].Members[j]
+			f, okF := m.Governs()
+			g, okG := n.Governs()
+			if m.Strut.Section != n.Strut.Section || okF != okG || okF && !(math.Abs(f.Reserve-g.Reserve) <= 1e-9*g.Reserve) {
+				return false
+			}
+		}
+	}
+	return true
+}
 
 // Chosen returns the size of a member; nil: it was left as it is.
 func (s Sized) Chosen(axle, link int) *stock.Size {

@@ -146,7 +146,7 @@ func toPick(p *sizing.Pick) *jsonPick {
 	}
 	g := p.Governs()
 	out := &jsonPick{
-		Carries: p.Carries, Size: toSize(p.Size), Mass: number(p.Mass), Cost: number(p.Cost()), Lightest: p.First,
+		Carries: p.Carries, Size: toSize(p.Size), Mass: number(p.Mass), Cost: number(sizing.Cost(p.Size, p.Strut().Length)), Lightest: p.First,
 		HangsOn: sizing.KindNames[p.Reason.Kind], Slender: number(p.Reason.Slenderness), Transition: number(p.Reason.Transition),
 		Governing: &jsonRodGoverns{sizing.DirectionNames[g.Direction], g.Check, number(g.Reserve)},
 	}
