@@ -132,7 +132,7 @@ func (r RodStudy) pickCells(a sizing.Answer, d int, p *sizing.Pick) []string {
 	}
 	out := []string{printable(a.Metal.Name), sizing.DirectionNames[d], tube, Milli.number(p.Mass), name, Reserve.number(g.Reserve), sizing.KindNames[p.Reason.Kind]}
 	if r.costHead() != "" {
-		out = append(out, Tenth.number(p.Cost()))
+		out = append(out, Tenth.number(sizing.Cost(p.Size, p.Strut().Length)))
 	}
 	return out
 }

@@ -91,7 +91,7 @@ func (r RodStudy) JSON() ([]byte, error) {
 	out := jsonRod{
 		Format: "sixlink-rod/1", Program: jsonProgram{"sixlink", r.Version}, Caution: Caution,
 		Length: number(r.Length), Compression: number(given(r.Compression)), Tension: number(given(r.Tension)),
-		DesignFactors: jsonFactors{f.Yield, f.Ultimate, f.Buckling}, Target: number(r.Target), Stock: toStock(r.Stock, r.Limits),
+		DesignFactors: jsonFactors{Yield: f.Yield, Ultimate: f.Ultimate, Buckling: f.Buckling}, Target: number(r.Target), Stock: toStock(r.Stock, r.Limits),
 		Pass: r.Carries(), Answers: toAnswers(r.Answers), Lengths: []jsonAtLength{}, NotChecked: r.NotChecked(), Notes: r.Notes(),
 	}
 	for _, a := range r.Answers {
@@ -146,7 +146,7 @@ func toPick(p *sizing.Pick) *jsonPick {
 	}
 	g := p.Governs()
 	out := &jsonPick{
-		Carries: p.Carries, Size: toSize(p.Size), Mass: number(p.Mass), Cost: number(p.Cost()), Lightest: p.First,
+		Carries: p.Carries, Size: toSize(p.Size), Mass: number(p.Mass), Cost: number(sizing.Cost(p.Size, p.Strut().Length)), Lightest: p.First,
 		HangsOn: sizing.KindNames[p.Reason.Kind], Slender: number(p.Reason.Slenderness), Transition: number(p.Reason.Transition),
 		Governing: &jsonRodGoverns{sizing.DirectionNames[g.Direction], g.Check, number(g.Reserve)},
 	}

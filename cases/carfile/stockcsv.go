@@ -173,4 +173,3 @@ func (r *reader) row(list *stock.List, columns []heading, cells []string, at fun
 	}
 	r.addSize(list, e)
 }
-

@@ -126,19 +126,10 @@ func (r Rod) judge(o Option, directions []int) Pick {
 	for _, d := range directions {
 		for _, f := range members.Judge(r.subject(o.Struts[0], d)) {
 			p.Found = append(p.Found, Found{d, f})
-			if n := len(p.Found) - 1; Lower(f.Reserve, p.Governs().Reserve) {
+			if n := len(p.Found) - 1; check.Lower(f.Reserve, p.Governs().Reserve) {
 				p.Governing = n
 			}
 		}
 	}
 	return p
-}
-
-// Lower tells whether a reserve factor is below another by more than rounding; one that
-// is not a number is below every other.
-func Lower(a, b float64) bool {
-	if math.IsNaN(a) || math.IsNaN(b) {
-		return math.IsNaN(a) && !math.IsNaN(b)
-	}
-	return a < b*(1-1e-12)
 }

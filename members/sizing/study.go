@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"sixlink/materials"
+	"sixlink/members/stock"
 )
 
 // A Study is what a rod needs in one or several materials, and the same over lengths.
@@ -84,19 +85,11 @@ func (s Study) Lightest(direction int) int {
 	return best
 }
 
-// Cost returns the price of an option, in the unit of the list without "/m"; NaN: the
-// list gives none.
+// Cost returns what a length of a size costs, in the unit of its list without "/m"; NaN:
+// the list gives no price.
 //
 //	price of a metre · length
-func (o Option) Cost() (sum float64) {
-	for _, s := range o.Struts {
-		sum += o.Size.Price * s.Length / 1000
-	}
-	if len(o.Struts) == 0 {
-		return math.NaN()
-	}
-	return sum
-}
+func Cost(size stock.Size, length float64) float64 { return size.Price * length / 1000 }
 
 // Span returns the lengths from one to another, both within, in steps, mm. The error
 // says what is wrong with the three.
