@@ -165,7 +165,7 @@ func (r Report) memberForces() Table {
 func (r Report) checksTable() Table {
 	f := r.Car.Factors
 	t := Table{
-		Name: "Checks", Title: fmt.Sprintf("Checks: design factors yield %g, ultimate %g, buckling %g are in the capacity", f.Yield, f.Ultimate, f.Buckling),
+		Name: "Checks", Title: fmt.Sprintf("Checks: design factors yield %g, ultimate %g, buckling %g are in the capacity (of beam column, eccentric ends and first ply: in the demand)", f.Yield, f.Ultimate, f.Buckling),
 		Columns: []Column{
 			{"corner", "", Text},
 			{"member", "", Text},
