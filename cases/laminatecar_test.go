@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 	"testing"
-	"time"
 
 	"sixlink/cases"
 	"sixlink/loads"
@@ -45,23 +44,6 @@ func BenchmarkCar(b *testing.B) {
 				run(b, car)
 			}
 		})
-	}
-}
-
-// What a laminate is, is found once and not for every row: the car of laminates takes
-// at most three times as long as the one of steel. The shortest of a few runs counts.
-func TestLaminatesTakeNotMuchLonger(t *testing.T) {
-	shortest := func(car cases.Car) time.Duration {
-		least := time.Duration(math.MaxInt64)
-		for range 10 {
-			begun := time.Now()
-			run(t, car)
-			least = min(least, time.Since(begun))
-		}
-		return least
-	}
-	if steel, laminate := shortest(steelCar(t)), shortest(allLaminate(t)); !(laminate <= 3*steel) {
-		t.Errorf("laminate %v, steel %v; want at most three times that", laminate, steel)
 	}
 }
 

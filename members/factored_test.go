@@ -83,8 +83,9 @@ func TestNaNGoverns(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
 				s := drawSubject(t, rapid.SampledFrom(rules).Draw(t, "rule"), axial, false)
 				spoil(&s)
-				judged := 0
+				judged, named := 0, map[string]bool{}
 				for _, f := range Judge(s) {
+					named[f.Check] = true
 					switch f.Check {
 					case bendingYield, bendingUltimate, wallInBending, eccentricEnds:
 					case beamColumns:
@@ -100,6 +101,9 @@ func TestNaNGoverns(t *testing.T) {
 					if !math.IsNaN(f.Reserve) {
 						t.Errorf("%s is NaN: %s has RF %g", name, f.Check, f.Reserve)
 					}
+				}
+				if name == "axial" && !(named[tensionYield] && named[columnBuckling] && named[beamColumns]) {
+					t.Errorf("an axial force that is not a number is judged by %v", named)
 				}
 				if judged == 0 {
 					t.Errorf("%s is NaN: nothing judged", name)

@@ -173,7 +173,7 @@ func (r Report) memberForces() Table {
 
 func (r Report) checksTable() Table {
 	t := Table{
-		Name: "Checks", Title: "Checks: design factors " + r.factors() + " are in the capacity",
+		Name: "Checks", Title: "Checks: design factors " + r.factors() + " are in the capacity (of beam column, eccentric ends and first ply: in the demand)",
 		Columns: []Column{
 			{"corner", "", Text},
 			{"member", "", Text},
