@@ -55,10 +55,11 @@ func TestOneMessageForAThread(t *testing.T) {
 		}
 		return faults[0]
 	}
+	const bearing = "pivot_bolt: {size: M12, class: \"10.9\", support: 62, section: shank}\n    anti_roll"
 	const leg = `bolt: {size: M10x1.25, class: "10.9", shear: double, threads_in_shear: false, plates: {outer: 6, inner: 14`
 	for _, size := range []string{"M9", "8", "M300", "M8x9"} {
 		bolt := said(leg, strings.Replace(leg, "M10x1.25", size, 1))
-		pivot := said("pivot_bolt: {size: M12,", "pivot_bolt: {size: "+size+",")
+		pivot := said(bearing, strings.Replace(bearing, "M12", size, 1))
 		if bolt.Text != pivot.Text || bolt.Remedy != pivot.Remedy || strings.Contains(bolt.Text, ": ") {
 			t.Errorf("%s: %q, %q at a bolt; %q, %q at a pivot", size, bolt.Text, bolt.Remedy, pivot.Text, pivot.Remedy)
 		}
