@@ -99,6 +99,13 @@ func TestReactionsAtTheEnds(t *testing.T) {
 			shared++
 		}
 	}
+	ds := 8 - 0.9382*1.25
+	for k, got := range demands(front, "inner end: thread, proof") { // its reaction bends the shank of 12 mm
+		v := reaction(front, k)
+		if want := (math.Abs(front.Loads[k].Axial)+v)/(math.Pi*ds*ds/4) + 12*v/(math.Pi*ds*ds*ds/32); !near(got, want, 1e-9) {
+			t.Errorf("upper front leg, inner end, case %d: %g MPa, want %g", k, got, want)
+		}
+	}
 	if shared == 0 {
 		t.Error("no case in which the shared joint governs")
 	}

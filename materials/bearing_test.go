@@ -19,8 +19,15 @@ func TestBearingYield(t *testing.T) {
 		m           Metal
 		ratio, want float64 // ksi
 	}{
-		{bar, 1.5, 86}, {bar, 2, 92}, {bar, 1.75, 89}, {bar, 3, 92}, {bar, 1.2, 68.8},
-		{far, 2, 120}, {far, 3, 120}, {far, 1.5, 90}, {Metal{Sy: 400}, 2, 0},
+		{bar, 1.5, 86},
+		{bar, 2, 92},
+		{bar, 1.75, 89},
+		{bar, 3, 92},
+		{bar, 1.2, 68.8},
+		{far, 2, 120},
+		{far, 3, 120},
+		{far, 1.5, 90},
+		{Metal{Sy: 400}, 2, 0},
 		{Metal{Sbry: [2]float64{EdgeNear: 86 * ksi}}, 2, 86},
 	} {
 		if got := tt.m.BearingYield(tt.ratio) / ksi; !(math.Abs(got-tt.want) <= 1e-4) {

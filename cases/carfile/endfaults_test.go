@@ -1,7 +1,9 @@
 package carfile
 
 import (
+	"errors"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -39,5 +41,27 @@ func TestEndFaults(t *testing.T) {
 		writeGolden(t, golden, order, got)
 	} else if len(want) != len(got) {
 		t.Errorf("%s has %d messages, want %d", golden, len(want), len(got))
+	}
+}
+
+// A thread of an unknown size has one message, wherever it stands.
+func TestOneMessageForAThread(t *testing.T) {
+	good := example(t, "hillclimb-pushrod-complete.yaml")
+	said := func(old, new string) Fault {
+		var faults Faults
+		_, err := Read("car.yaml", []byte(edited(t, good, old, new)))
+		if !errors.As(err, &faults) || len(faults) != 1 {
+			t.Fatalf("want one fault:\n%v", err)
+		}
+		return faults[0]
+	}
+	const bearing = "pivot_bolt: {size: M12, class: \"10.9\", support: 62, section: shank}\n    anti_roll"
+	const leg = `bolt: {size: M10x1.25, class: "10.9", shear: double, threads_in_shear: false, plates: {outer: 6, inner: 14`
+	for _, size := range []string{"M9", "8", "M300", "M8x9"} {
+		bolt := said(leg, strings.Replace(leg, "M10x1.25", size, 1))
+		pivot := said(bearing, strings.Replace(bearing, "M12", size, 1))
+		if bolt.Text != pivot.Text || bolt.Remedy != pivot.Remedy || strings.Contains(bolt.Text, ": ") {
+			t.Errorf("%s: %q, %q at a bolt; %q, %q at a pivot", size, bolt.Text, bolt.Remedy, pivot.Text, pivot.Remedy)
+		}
 	}
 }
