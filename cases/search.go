@@ -87,7 +87,7 @@ func (x *search) try(mass float64) {
 	}
 }
 
-// hopeless tells whether groups whose tubes are in place fail whatever tube the last
+// hopeless tells whether groups whose tubes are in spot fail whatever tube the last
 // group has, within a mass. The stiffness of the last group, which is the rod's, enters
 // the equations of least strain energy as one term, E·A, so that every force runs along
 // a straight line between those with the softest and with the stiffest rod; what fails

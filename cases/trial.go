@@ -13,16 +13,16 @@ type trial struct {
 	Results // a copy; the axle's part of Car and its corners are the trial's own
 	axle    int
 	target  float64
-	last    [loads.NumLinks]place // where a member failed last: it is looked at first
+	last    [loads.NumLinks]spot // where a member failed last: it is looked at first
 }
 
-// A place is a corner and a case.
-type place struct{ corner, k int }
+// A spot is a corner and a case.
+type spot struct{ corner, k int }
 
 func newTrial(r Results, axle int, target float64) *trial {
 	t := &trial{Results: r, axle: axle, target: target}
 	for i := range t.last {
-		t.last[i] = place{2 * axle, 0}
+		t.last[i] = spot{2 * axle, 0}
 	}
 	return t
 }
@@ -79,7 +79,7 @@ func (t *trial) carries(g *group) bool {
 	for _, link := range g.Links {
 		for corner := 2 * t.axle; corner < 2*t.axle+2; corner++ {
 			for k := range t.Cases {
-				if at := (place{corner, k}); !t.carriesAt(link, at) {
+				if at := (spot{corner, k}); !t.carriesAt(link, at) {
 					t.last[link] = at
 					return false
 				}
@@ -90,7 +90,7 @@ func (t *trial) carries(g *group) bool {
 }
 
 // carriesAt tells whether every reserve factor of a member in one case reaches the target.
-func (t *trial) carriesAt(link int, at place) bool {
+func (t *trial) carriesAt(link int, at spot) bool {
 	for _, item := range t.MemberItems(at.corner, link, at.k) {
 		for _, f := range item.Findings {
 			if !sizing.Carries(f.Reserve, t.target) {

@@ -6,13 +6,14 @@ import "math"
 // part m, amplified by the compression, together reach the limit c:
 //
 //	x·n + x·m/(1 − x·a) = c
-//	b = n + m + c·a;  x = 2·c/(b + √(b² − 4·n·a·c))
+//	x = 2·c/(n + m + c·a + √((n + m − c·a)² + 4·m·a·c))
 //
 // a is the share of the Euler load at x = 1; with a = 0 the answer is c/(n + m).
-// The root is the one below 1/a. n, m, a and c are not negative, n + m is positive.
+// The root is the one below 1/a. m, a and c are not negative; n is where it relieves,
+// and n + m is positive or amplification makes it so. The square root is that of
+// (n + m + c·a)² − 4·n·a·c in a form in which nothing cancels to below 0.
 func Multiplier(n, m, a, c float64) float64 {
-	b := n + m + c*a
-	return 2 * c / (b + math.Sqrt(math.Max(0, sq(b)-4*n*a*c))) // below 0 by rounding alone
+	return 2 * c / (n + m + c*a + math.Sqrt(sq(n+m-c*a)+4*m*a*c))
 }
 
 // Amplified returns the sum of an axial part and an amplified bending part at the
@@ -29,9 +30,10 @@ func Amplified(n, m, a float64) float64 {
 // eulerShare is the share of the Euler load that the compression uses: a = P/P_E.
 func eulerShare(s Subject) float64 { return compression(s) / s.Euler() }
 
-// Bending yield: stresses of the axial force, σ_N = |N|/A, and of the moment, σ_M = M/Z.
+// Bending yield: stresses of the axial force, σ_N = |N|/A, and of the moment, that of a
+// stated crookedness included, σ_M = M/Z.
 func axialStress(s Subject) float64   { return math.Abs(s.Axial) / s.Area() }
-func bendingStress(s Subject) float64 { return moment(s) / s.Modulus() }
+func bendingStress(s Subject) float64 { return bowedMoment(s) / s.Modulus() }
 
 func bendingDemand(s Subject) float64 {
 	return Amplified(axialStress(s), bendingStress(s), eulerShare(s))

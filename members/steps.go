@@ -64,13 +64,13 @@ var johnsonRows = []row{check.Line(
 )}
 
 var curveRows = []row{
-	check.Line("α", "imperfection factor of the curve", "", "", "EN 1993-1-1:2005, Table 6.1", func(s Subject) float64 { return Curves[s.Column.Curve] }),
+	check.Line("α", "imperfection factor of the curve", "", "", "EN 1993-1-1:2005, Table 6.1", func(s Subject) float64 { return s.Column.alpha() }),
 	check.Line("λ̄", "relative slenderness", "√(P_y/P_E)", "", "EN 1993-1-1:2005, 6.3.1.2", func(s Subject) float64 { return s.RelativeSlenderness() }),
 	check.Line("Φ", "auxiliary value", "(1 + α·(λ̄ − 0.2) + λ̄²)/2", "", "EN 1993-1-1:2005, 6.3.1.2", func(s Subject) float64 {
-		return chiPhi(Curves[s.Column.Curve], s.RelativeSlenderness())
+		return chiPhi(s.Column.alpha(), s.RelativeSlenderness())
 	}),
 	check.Line("χ", "reduction factor", "min(1; 1/(Φ + √(Φ² − λ̄²)))", "", "EN 1993-1-1:2005, (6.49)", func(s Subject) float64 {
-		return Chi(Curves[s.Column.Curve], s.RelativeSlenderness())
+		return Chi(s.Column.alpha(), s.RelativeSlenderness())
 	}),
 	check.Line("P_c", "column load", "χ·P_y", "N", "", func(s Subject) float64 { return s.ColumnLoad() }),
 }
@@ -78,7 +78,7 @@ var curveRows = []row{
 var perryRows = []row{
 	check.Line("η", "imperfection", "A·e₀/Z", "", "Ayrton and Perry (1886)", func(s Subject) float64 { return s.perryEta() }),
 	check.Line("B", "auxiliary value", "P_y + (1 + η)·P_E", "N", "", func(s Subject) float64 { return s.perryB() }),
-	check.Line("P_c", "load at which the fibre at mid-length yields", "2·P_y·P_E/(B + √(B² − 4·P_y·P_E))", "N", "", func(s Subject) float64 { return s.Perry() }),
+	check.Line("P_c", "load at which the fibre at mid-length yields", "2·P_y·P_E/(B + √((P_y − P_E)² + η·P_E·(2·P_y + 2·P_E + η·P_E)))", "N", "", func(s Subject) float64 { return s.Perry() }),
 }
 
 // wallSteps lead to the stress σ_w that the wall carries in axial compression.
@@ -87,37 +87,45 @@ func wallSteps(s Subject) []check.Step { return check.Put(s, wallRows, wallCapRo
 var wallRows = []row{
 	check.Line("R", "radius of the middle of the wall", "(OD − t)/2", "mm", "", func(s Subject) float64 { return s.tube().MidRadius() }),
 	check.Line("φ", "auxiliary value", "√(R/t)/16", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.tube().wallPhi() }),
-	check.Line("γ", "knock-down factor, axial", "1 − 0.901·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.tube().KnockDown(knockDownAxial) }),
+	check.Line("γ", "knock-down factor, axial", "1 − 0.901·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.tube().KnockDown(KnockDownAxial) }),
 	check.Line("σ_cr", "elastic buckling stress of the wall", "γ·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.WallStress() }),
 }
 
 var wallCapRows = []row{check.Line("σ_w", "the same, not above yield", "min(σ_cr; Scy)", "MPa", "", wallCapped)}
 
 // bendingSteps lead to the combined stress σ, the bending amplified by a compression.
-func bendingSteps(s Subject) []check.Step { return check.Put(s, eulerRows, shareRows, bendingRows) }
+func bendingSteps(s Subject) []check.Step {
+	steps, m := bowedSteps(s)
+	return append(steps, check.Put(s, eulerRows, shareRows, bendingRows(m))...)
+}
 
 var shareRows = []row{check.Line("a", "share of the Euler load", "P/P_E", "", "", eulerShare)}
 
-var bendingRows = []row{
-	check.Line("σ_N", "axial stress", "|N|/A", "MPa", "", axialStress),
-	check.Line("σ_M", "bending stress", "M/Z", "MPa", "", bendingStress),
-	check.Line("σ", "demand: the stresses together", "σ_N + σ_M/(1 − a)", "MPa", "Timoshenko and Gere, ch. 1, from memory", bendingDemand),
+func bendingRows(m string) []row {
+	return []row{
+		check.Line("σ_N", "axial stress", "|N|/A", "MPa", "", axialStress),
+		check.Line("σ_M", "bending stress", m+"/Z", "MPa", "", bendingStress),
+		check.Line("σ", "demand: the stresses together", "σ_N + σ_M/(1 − a)", "MPa", "Timoshenko and Gere, ch. 1, from memory", bendingDemand),
+	}
 }
 
 // wallBendingSteps lead to the sum of the shares of axial force and bending.
 func wallBendingSteps(s Subject) []check.Step {
-	return check.Put(s, wallRows, wallBendingRows, eulerRows, shareRows, wallShareRows)
+	steps, m := bowedSteps(s)
+	return append(steps, check.Put(s, wallRows, wallBendingRows, eulerRows, shareRows, wallShareRows(m))...)
 }
 
 var wallBendingRows = []row{
-	check.Line("γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.tube().KnockDown(knockDownBending) }),
+	check.Line("γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.tube().KnockDown(KnockDownBending) }),
 	check.Line("σ_b", "elastic buckling stress of the wall in bending", "γ_b·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.WallStressBending() }),
 	check.Line("σ_cl", "limit in compression, design factors included, not above yield", "min(σ_cr/f_b; Scy/f_y)", "MPa", "", wallAxialLimit),
 	check.Line("σ_bl", "limit in bending, design factors included, not above yield", "min(σ_b/f_b; Scy/f_y)", "MPa", "", wallBendingLimit),
 }
 
-var wallShareRows = []row{
-	check.Line("n", "share of the axial compression", "P/(A·σ_cl)", "", "", wallAxialShare),
-	check.Line("m", "share of the bending", "M/(Z·σ_bl)", "", "", wallBendingShare),
-	check.Line("D", "demand: the shares together, bending amplified", "n + m/(1 − a)", "", "", wallDemand),
+func wallShareRows(m string) []row {
+	return []row{
+		check.Line("n", "share of the axial compression", "P/(A·σ_cl)", "", "", wallAxialShare),
+		check.Line("m", "share of the bending", m+"/(Z·σ_bl)", "", "", wallBendingShare),
+		check.Line("D", "demand: the shares together, bending amplified", "n + m/(1 − a)", "", "", wallDemand),
+	}
 }

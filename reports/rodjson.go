@@ -91,7 +91,7 @@ func (r RodStudy) JSON() ([]byte, error) {
 	out := jsonRod{
 		Format: "sixlink-rod/1", Program: jsonProgram{"sixlink", r.Version}, Caution: Caution,
 		Length: number(r.Length), Compression: number(given(r.Compression)), Tension: number(given(r.Tension)),
-		DesignFactors: jsonFactors{f.Yield, f.Ultimate, f.Buckling}, Target: number(r.Target), Stock: toStock(r.Stock, r.Limits),
+		DesignFactors: jsonFactors{Yield: f.Yield, Ultimate: f.Ultimate, Buckling: f.Buckling}, Target: number(r.Target), Stock: toStock(r.Stock, r.Limits),
 		Pass: r.Carries(), Answers: toAnswers(r.Answers), Lengths: []jsonAtLength{}, NotChecked: r.NotChecked(), Notes: r.Notes(),
 	}
 	for _, a := range r.Answers {

@@ -67,7 +67,7 @@ func (s Sizes) JSON() ([]byte, error) {
 	out := jsonSizes{
 		Format: "sixlink-sizes/1", Program: jsonProgram{"sixlink", s.Version}, Input: jsonInput{s.File, s.SHA256},
 		Car: s.After.Car.Name, Revision: s.After.Car.Revision, Pass: s.After.Pass, Found: s.Carries(), Caution: Caution,
-		DesignFactors: jsonFactors{f.Yield, f.Ultimate, f.Buckling}, Target: s.Target, Separate: s.Separate, Stock: toStock(s.Stock, s.Limits),
+		DesignFactors: jsonFactors{Yield: f.Yield, Ultimate: f.Ultimate, Buckling: f.Buckling}, Target: s.Target, Separate: s.Separate, Stock: toStock(s.Stock, s.Limits),
 		MassBefore: s.Before.MembersMass(), MassAfter: s.After.MembersMass(), Saved: s.Saved(),
 		Materials: r.toMaterials(), NotChecked: s.After.NotChecked,
 	}

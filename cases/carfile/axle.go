@@ -31,6 +31,7 @@ func (b *builder) axle(it *item) cases.Axle {
 	for i, name := range loads.LinkNames {
 		a.Parts[i] = b.part(it.at("members").at(name))
 		b.remark(it.at("members").at(name), a.Parts[i])
+		b.bentInsert(it.at("members").at(name).at("ends"), c.Carrier, i)
 		c.Links[i] = b.link(it.at(links[i].part), i)
 		p := &a.Parts[i].Strut
 		p.Length = c.Links[i].Length()
@@ -40,6 +41,7 @@ func (b *builder) axle(it *item) cases.Axle {
 		c.Rocker = b.rocker(rocker, it.at("rod").at("inner"))
 		a.Rocker = b.rockerParts(rocker)
 	}
+	a.Inboard = b.inboard(it.at("inboard"))
 	b.wheel(wheel)
 	b.plausible(it)
 	return a

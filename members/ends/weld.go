@@ -76,7 +76,7 @@ var weldChecks = []check.Check[Subject]{
 }
 
 func weldGiven(s Subject) []row {
-	metal := "material " + s.Metal.Name
+	metal := ofMetal(s.Metal)
 	return []row{
 		given("OD", "outer diameter of the tube", "mm", func(s Subject) float64 { return s.Tube.OD }),
 		given("t", "wall of the tube", "mm", func(s Subject) float64 { return s.Tube.Wall }),

@@ -55,11 +55,16 @@ func PunchingStrength(meanWidth, thickness, ultimate float64) float64 {
 // and in tension alone, not negative. Each function returns the load multiplier at
 // which the two together reach the limit; infinity where both are zero.
 
+// SharesEurocode returns what EN 1993-1-8:2005, Table 3.4, holds to 1.
+//
+//	R_s + R_t/1.4
+func SharesEurocode(rs, rt float64) float64 { return rs + rt/interaction }
+
 // CombinedEurocode follows EN 1993-1-8:2005, Table 3.4.
 //
 //	RF = 1/(R_s + R_t/1.4);  not above 1/R_t
 func CombinedEurocode(rs, rt float64) float64 {
-	return math.Min(1/(rs+rt/interaction), 1/rt)
+	return math.Min(1/SharesEurocode(rs, rt), 1/rt)
 }
 
 // CombinedQuadratic is the common form of aircraft work for R_s² + R_t² = 1.
