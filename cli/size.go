@@ -68,6 +68,8 @@ func size(c *cli.Context) error {
 		return err
 	}
 	switch {
+	case car != nil && bytes.Equal(car.text, src):
+		fmt.Fprintf(c.App.ErrWriter, "%s has these tubes already\n", path)
 	case car != nil:
 		if err := car.commit(); err != nil {
 			return err
@@ -97,7 +99,7 @@ func writeSizes(c *cli.Context, path string, report reports.Sizes) error {
 // A rewrite is a car file with other tubes that waits to take the place of the file.
 type rewrite struct {
 	*staging
-	src []byte // the file as it was read
+	src, text []byte // the file as it was read, and as it is to be
 }
 
 // retube makes the new car file, holds it to what the sizing found, and stages it.
@@ -132,7 +134,7 @@ func retube(path string, src []byte, sized cases.Sized) (*rewrite, error) {
 	if s.temporary == "" {
 		return nil, usage("--write needs a car file on disk, and %s is none", path)
 	}
-	r := &rewrite{s, src}
+	r := &rewrite{s, src, text}
 	if err := r.unchanged(); err != nil {
 		s.discard()
 		return nil, err

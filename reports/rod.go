@@ -73,7 +73,7 @@ func termWords(list stock.List, limits stock.Limits, target float64) string {
 func sizeWords(s stock.Size) string {
 	text := Tenth.number(s.Tube.OD) + " × " + Tenth.number(s.Tube.Wall)
 	var own []string
-	if strings.ContainsAny(s.Given[0]+s.Given[1], "abcdefghijklmnopqrstuvwxyz\"″") {
+	if bare := strings.TrimSuffix(s.Given[0], "mm") + strings.TrimSuffix(s.Given[1], "mm"); strings.Trim(bare, "0123456789. ") != "" {
 		own = append(own, printable(s.Given[0])+" × "+printable(s.Given[1]))
 	}
 	if s.Gauge != "" {

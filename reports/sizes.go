@@ -159,11 +159,13 @@ func (s Sizes) settling(axle int) string {
 	if x == nil {
 		return "the forces do not depend on the sections that were sized: one round; every lighter tube of the stock was judged and does not carry"
 	}
-	text := fmt.Sprintf("the sections change the forces of the wishbone that carries the rod: sized and solved again, they settled after %d rounds", x.Rounds)
+	text := fmt.Sprintf("the sections change the forces of the wishbone that carries the rod: sized and solved again, they settled after %s", plural(x.Rounds, "round"))
 	if x.Cycle > 0 {
 		text = fmt.Sprintf("the sections change the forces of the wishbone that carries the rod: sized and solved again, they did not settle but came round every %d rounds; the heaviest of those was taken", x.Cycle)
 	}
 	switch {
+	case !s.carried(axle):
+		text += "; no combination of tubes that was tried carries all of its members"
 	case x.Better && x.Complete:
 		text += "; a lighter combination carries and was taken instead, and none is lighter than that"
 	case x.Better:
@@ -171,10 +173,27 @@ func (s Sizes) settling(axle int) string {
 	case x.Complete:
 		text += "; no lighter combination carries"
 	}
-	if !x.Complete {
+	if !x.Complete && s.carried(axle) {
 		text += "; there are too many lighter combinations to try them all: what is shown carries, and a lighter one may too"
 	}
 	return text + fmt.Sprintf(" (%d solved)", x.Tried)
+}
+
+// carried tells whether every group of an axle that was sized has its tube.
+func (s Sizes) carried(axle int) bool {
+	for _, g := range s.Groups {
+		if g.Axle == axle && g.Kept == "" && g.Size == nil {
+			return false
+		}
+	}
+	return true
+}
+
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // notes are those of the stock and of the sizing; those of the results follow them.

@@ -40,11 +40,11 @@ func (s Sizes) Text() ([]byte, error) {
 
 func (s Sizes) textAxle(p *page, axle int) {
 	p.table(func(row func(cells ...string)) {
-		row("member", "before, mm", "mass", "RF", "governed by", "after, mm", "mass", "RF", "governed by", "saved", "")
+		row("member", "before, mm", "mass", "RF", "after, mm", "mass", "RF", "governed by", "saved", "")
 		for link, member := range loads.LinkNames {
 			was, is := s.governing(s.Before, axle, link), s.governing(s.After, axle, link)
 			row(words(member),
-				sectionWords(was.member.Strut), Milli.number(was.member.Strut.Mass()), Reserve.number(was.reserve), governedBy(was),
+				sectionWords(was.member.Strut), Milli.number(was.member.Strut.Mass()), Reserve.number(was.reserve),
 				s.sizeOf(axle, link, is.member), Milli.number(is.member.Strut.Mass()), Reserve.number(is.reserve), governedBy(is),
 				Milli.number(was.member.Strut.Mass()-is.member.Strut.Mass()), verdictOf(is.member.Judged))
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"sixlink/materials"
@@ -51,6 +52,15 @@ func (r *reader) stock(list stock.List) (stock.List, error) {
 		list.Name = filepath.Base(r.name)
 	}
 	list.Remark = "stock " + list.Name + ": a list of the user's own; sizes are nominal: no reserve factor has the tolerance of the wall in it"
+	var own []string
+	for _, s := range list.Sizes {
+		if _, builtIn := materials.Canonical(s.Material); s.Material != "" && !builtIn && !slices.Contains(own, quoted(s.Material)) {
+			own = append(own, quoted(s.Material))
+		}
+	}
+	if len(own) > 0 {
+		list.Remark += "; " + together(own) + " is no built-in material: those sizes are offered to members of a material of that very name alone"
+	}
 	return list, nil
 }
 

@@ -27,8 +27,8 @@ func readStockCSV(name string, src []byte) (stock.List, error) {
 		return stock.List{}, Faults{r.source.fault(line, col, "", *f)}
 	}
 	in := csv.NewReader(strings.NewReader(text))
-	in.Comment, in.FieldsPerRecord, in.TrimLeadingSpace = '#', -1, true
-	in.Comma = r.separator()
+	in.Comment, in.FieldsPerRecord, in.Comma = '#', -1, r.separator()
+	in.TrimLeadingSpace = in.Comma != '\t'
 	var columns []heading
 	var list stock.List
 	for {
@@ -163,7 +163,7 @@ func (r *reader) row(list *stock.List, columns []heading, cells []string, at fun
 			r.refuse(f, "no value", c.key.advice())
 			continue
 		}
-		if c.key.Kind == Number && c.unit != "" && c.key.Name != "price" && decimal.FindString(text) == text {
+		if c.key.Kind == Number && c.unit != "" && c.unit != c.key.Dimension.Bare() && c.key.Name != "price" && decimal.FindString(text) == text {
 			text += " " + c.unit
 		}
 		if flaw := f.set(text, false); flaw != nil {
