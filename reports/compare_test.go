@@ -19,10 +19,11 @@ func comparison(t testing.TB, edits ...string) reports.Comparison {
 	t.Helper()
 	a, b := report(t), report(t, edits...)
 	keys := [][]compare.KeyChange{{{Path: "vehicle.mass", Old: "560 kg", New: "580 kg"}, {Path: "notes", Old: "\x1b[31mred"}}}
-	return reports.Comparison{
-		Version: "test", Reports: []reports.Report{a, b}, Keys: keys,
-		Comparison: compare.Of([]*cases.Results{&a.Results, &b.Results}, 1, compare.Scaled{}),
+	of, err := compare.Of([]*cases.Results{&a.Results, &b.Results}, 1, compare.Scaled{})
+	if err != nil {
+		t.Fatal(err)
 	}
+	return reports.Comparison{Version: "test", Reports: []reports.Report{a, b}, Keys: keys, Comparison: of}
 }
 
 const (

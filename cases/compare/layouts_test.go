@@ -92,7 +92,7 @@ func TestPeaksAreThoseOfTheRun(t *testing.T) {
 				t.Errorf("%s: %+v %+v, want %g, %g", loads.LinkNames[j], m.Tension, m.Compression, most, least)
 			}
 		}
-		var want, chassis, upright = map[string]float64{}, map[string]float64{}, map[string]float64{}
+		want, chassis, upright := map[string]float64{}, map[string]float64{}, map[string]float64{}
 		largest := func(of map[string]float64, name string, x float64) {
 			if !math.IsNaN(x) {
 				of[name] = math.Max(of[name], math.Abs(x))
