@@ -27,6 +27,7 @@ func compareCommand() *cli.Command {
 			"Exit status: 0 every check of every car passes; 1 a check fails or could not be made; 2 bad input, nothing written.\n\n" +
 			reports.Caution,
 		Flags: append([]cli.Flag{
+			&cli.BoolFlag{Name: "separate", Usage: "every member of an axle has a tube of its own; left and right stay alike"},
 			&cli.BoolFlag{Name: "scaled", Usage: "instead of the tubes of a stock, the tube of the file with outer diameter and wall scaled alike until every check of the member reaches the target"},
 			&cli.StringFlag{Name: "json", Usage: "write the comparison as JSON to `FILE`; - is standard output"},
 			&cli.StringFlag{Name: "workbook", Usage: "write the comparison as a workbook (.xlsx) to `FILE`; - is standard output"},
@@ -44,9 +45,9 @@ func compareCars(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	sizer := compare.Sizer(compare.Stocked{List: t.list, Limits: t.limits})
+	sizer := compare.Sizer(compare.Stocked{List: t.list, Limits: t.limits, Separate: c.Bool("separate")})
 	if c.Bool("scaled") {
-		for _, flag := range []string{"stock", "od-limit", "wall-limit"} {
+		for _, flag := range []string{"stock", "od-limit", "wall-limit", "separate"} {
 			if c.IsSet(flag) {
 				return usage("--scaled and --%s exclude each other: a scaled tube is of no stock", flag)
 			}
@@ -90,7 +91,10 @@ func compared(paths []string, target float64, sizer compare.Sizer) (reports.Comp
 	if len(faults) > 0 {
 		return out, errors.Join(faults...)
 	}
-	out.Comparison = compare.Of(results, target, sizer)
+	var err error
+	if out.Comparison, err = compare.Of(results, target, sizer); err != nil {
+		return out, &unmadeError{err}
+	}
 	for _, f := range files[1:] {
 		out.Keys = append(out.Keys, carfile.Changes(files[0], f))
 	}

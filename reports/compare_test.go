@@ -19,10 +19,11 @@ func comparison(t testing.TB, edits ...string) reports.Comparison {
 	t.Helper()
 	a, b := report(t), report(t, edits...)
 	keys := [][]compare.KeyChange{{{Path: "vehicle.mass", Old: "560 kg", New: "580 kg"}, {Path: "notes", Old: "\x1b[31mred"}}}
-	return reports.Comparison{
-		Version: "test", Reports: []reports.Report{a, b}, Keys: keys,
-		Comparison: compare.Of([]*cases.Results{&a.Results, &b.Results}, 1, compare.Scaled{}),
+	of, err := compare.Of([]*cases.Results{&a.Results, &b.Results}, 1, compare.Scaled{})
+	if err != nil {
+		t.Fatal(err)
 	}
+	return reports.Comparison{Version: "test", Reports: []reports.Report{a, b}, Keys: keys, Comparison: of}
 }
 
 const (
@@ -38,6 +39,25 @@ func openBook(t testing.TB, data []byte) *excelize.File {
 	}
 	t.Cleanup(func() { f.Close() })
 	return f
+}
+
+// cellsOf returns all that stands in a workbook, whose every sheet has the caution.
+func cellsOf(t testing.TB, f *excelize.File) string {
+	t.Helper()
+	var cells strings.Builder
+	for _, sheet := range f.GetSheetList() {
+		rows, err := f.GetRows(sheet)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, row := range rows {
+			cells.WriteString(strings.Join(row, " ") + " ")
+		}
+		if sheet != "Cover" && rows[1][0] != reports.ShortCaution {
+			t.Errorf("sheet %s has no caution", sheet)
+		}
+	}
+	return cells.String()
 }
 
 // Every form of a comparison carries the caution whole, the doubts of the cars, those
@@ -57,20 +77,7 @@ func TestComparisonCarriesCautionAndDoubts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := openBook(t, book)
-	var cells strings.Builder
-	for _, sheet := range f.GetSheetList() {
-		rows, err := f.GetRows(sheet)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, row := range rows {
-			cells.WriteString(strings.Join(row, " ") + " ")
-		}
-		if sheet != "Cover" && rows[1][0] != reports.ShortCaution {
-			t.Errorf("sheet %s has no caution", sheet)
-		}
-	}
+	cells := cellsOf(t, openBook(t, book))
 	var unquoted struct {
 		Caution string
 		Remarks []string
@@ -92,7 +99,7 @@ func TestComparisonCarriesCautionAndDoubts(t *testing.T) {
 		want = append(want, r.NotChecked...)
 	}
 	for _, s := range want {
-		for name, form := range map[string]string{"text": string(text), "workbook": cells.String(), "JSON": strings.Join(all, " ")} {
+		for name, form := range map[string]string{"text": string(text), "workbook": cells, "JSON": strings.Join(all, " ")} {
 			if !strings.Contains(flat(form), flat(s)) {
 				t.Errorf("%s lacks %q", name, s)
 			}
@@ -100,6 +107,57 @@ func TestComparisonCarriesCautionAndDoubts(t *testing.T) {
 	}
 	if bytes.Contains(text, []byte{0x1b}) {
 		t.Error("an escape sequence reaches the terminal")
+	}
+}
+
+type jsonExtreme struct {
+	Value float64
+	Case  string
+}
+type comparisonJSON struct {
+	Format  string
+	Reserve float64 `json:"needed_at_reserve_factor"`
+	Cars    []struct {
+		Pass    bool
+		Cases   []string
+		Members []struct {
+			Corner, Member string
+			Mass           float64
+			Tension        *jsonExtreme
+			Compression    *jsonExtreme
+			Needed         *struct {
+				Tube [2]float64
+				Mass float64
+			}
+		}
+		Rockers []struct {
+			Corner, Point, Unit string
+			jsonExtreme
+		}
+		Axles []struct {
+			Area   float64 `json:"frontal_area_of_a_corner"`
+			Masses struct {
+				Links   struct{ Mass, Height float64 }
+				Inboard *struct{ Mass float64 }
+			}
+			Travel struct {
+				Of, Unit string
+				Ratio    float64
+			}
+		}
+	}
+	Changes []struct {
+		First, Other int
+		Keys         []struct{ Path, Old, New *string }
+		Masses       []struct{ First, Other, Change float64 }
+		Needed       []struct {
+			First, Other, Change *float64
+		} `json:"masses_needed"`
+		Reserves []struct {
+			Corner, Member string
+			Check          *string
+			First, Other   *jsonExtreme
+		} `json:"reserve_factors"`
 	}
 }
 
@@ -111,56 +169,7 @@ func TestComparisonJSON(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	type peak struct {
-		Value float64
-		Case  string
-	}
-	var got struct {
-		Format  string
-		Reserve float64 `json:"needed_at_reserve_factor"`
-		Cars    []struct {
-			Pass    bool
-			Cases   []string
-			Members []struct {
-				Corner, Member string
-				Mass           float64
-				Tension        *peak
-				Compression    *peak
-				Needed         *struct {
-					Tube [2]float64
-					Mass float64
-				}
-			}
-			Rockers []struct {
-				Corner, Point, Unit string
-				peak
-			}
-			Axles []struct {
-				Area   float64 `json:"frontal_area_of_a_corner"`
-				Masses struct {
-					Links   struct{ Mass, Height float64 }
-					Inboard *struct{ Mass float64 }
-				}
-				Travel struct {
-					Of, Unit string
-					Ratio    float64
-				}
-			}
-		}
-		Changes []struct {
-			First, Other int
-			Keys         []struct{ Path, Old, New *string }
-			Masses       []struct{ First, Other, Change float64 }
-			Needed       []struct {
-				First, Other, Change *float64
-			} `json:"masses_needed"`
-			Reserves []struct {
-				Corner, Member string
-				Check          *string
-				First, Other   *peak
-			} `json:"reserve_factors"`
-		}
-	}
+	var got comparisonJSON
 	if err := json.Unmarshal(data, &got); err != nil {
 		t.Fatal(err)
 	}
@@ -187,6 +196,11 @@ func TestComparisonJSON(t *testing.T) {
 			t.Errorf("travel %+v, %+v", of, car.Axles[1].Travel)
 		}
 	}
+	checkChanges(t, got)
+}
+
+func checkChanges(t *testing.T, got comparisonJSON) {
+	t.Helper()
 	ch := got.Changes[0]
 	if *ch.Keys[0].Path != "vehicle.mass" || *ch.Keys[0].New != "580 kg" || ch.Keys[1].New != nil {
 		t.Errorf("keys %+v", ch.Keys)

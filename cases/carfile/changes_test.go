@@ -112,20 +112,21 @@ func TestChanges(t *testing.T) {
 	if diff := cmp.Diff(want, changes(t, base, text)); diff != "" {
 		t.Errorf("-want +got:\n%s", diff)
 	}
-	swapped := make([]compare.KeyChange, 0, len(want))
-	for _, c := range changes(t, text, base) {
-		swapped = append(swapped, compare.KeyChange{Path: c.Path, Old: c.New, New: c.Old})
-	}
-	paths := func(list []compare.KeyChange) map[string]compare.KeyChange {
-		out := map[string]compare.KeyChange{}
-		for _, c := range list {
-			out[c.Path] = c
-		}
-		return out
-	}
-	if diff := cmp.Diff(paths(want), paths(swapped)); diff != "" {
+	if diff := cmp.Diff(byPath(want, false), byPath(changes(t, text, base), true)); diff != "" {
 		t.Errorf("the other way round, -want +got:\n%s", diff)
 	}
+}
+
+// byPath turns changes round where they are those of the way back.
+func byPath(list []compare.KeyChange, back bool) map[string]compare.KeyChange {
+	out := map[string]compare.KeyChange{}
+	for _, c := range list {
+		if back {
+			c.Old, c.New = c.New, c.Old
+		}
+		out[c.Path] = c
+	}
+	return out
 }
 
 // Entries of one name are matched in their order.

@@ -43,9 +43,27 @@ func run(t testing.TB, car cases.Car) *cases.Results {
 // of compares cars at a reserve factor of 1.
 func of(t testing.TB, cars ...cases.Car) compare.Comparison {
 	t.Helper()
+	return with(t, compare.Scaled{}, cars...)
+}
+
+func with(t testing.TB, sizer compare.Sizer, cars ...cases.Car) compare.Comparison {
+	t.Helper()
 	var results []*cases.Results
 	for _, c := range cars {
 		results = append(results, run(t, c))
 	}
-	return compare.Of(results, 1, compare.Scaled{})
+	out, err := compare.Of(results, 1, sizer)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func needs(t testing.TB, sizer compare.Sizer, r *cases.Results, reserve float64) compare.Needs {
+	t.Helper()
+	out, err := sizer.Needs(r, reserve)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
 }

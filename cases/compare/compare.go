@@ -8,6 +8,7 @@ package compare
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -93,19 +94,29 @@ type Force struct {
 	Peak
 }
 
-// Of compares cars; the tubes needed are for the reserve factor given.
-func Of(results []*cases.Results, reserve float64, sizer Sizer) Comparison {
-	out := Comparison{Reserve: reserve, Measure: sizer.Measure(), Doubts: sizer.Remarks()}
+// Of compares cars; the tubes needed are for the reserve factor given. The error is
+// that of the sizer.
+func Of(results []*cases.Results, reserve float64, sizer Sizer) (Comparison, error) {
+	out := Comparison{Reserve: reserve, Measure: sizer.Measure()}
 	for _, r := range results {
-		out.Cars = append(out.Cars, carOf(r, reserve, sizer))
+		needs, err := sizer.Needs(r, reserve)
+		if err != nil {
+			return Comparison{}, err
+		}
+		for _, d := range needs.Doubts {
+			if !slices.Contains(out.Doubts, d) {
+				out.Doubts = append(out.Doubts, d)
+			}
+		}
+		out.Cars = append(out.Cars, carOf(r, needs))
 	}
 	for _, c := range out.Cars[1:] {
 		out.Trades = append(out.Trades, trade(out.Cars[0], c))
 	}
-	return out
+	return out, nil
 }
 
-func carOf(r *cases.Results, reserve float64, sizer Sizer) Car {
+func carOf(r *cases.Results, needs Needs) Car {
 	c := Car{Results: r, Masses: massesOf(r.Car.Axles[:]...)}
 	for i, axle := range r.Car.Axles {
 		c.Axles[i] = Axle{Masses: massesOf(axle), FrontalArea: FrontalArea(axle)}
@@ -117,9 +128,7 @@ func carOf(r *cases.Results, reserve float64, sizer Sizer) Car {
 		out := &c.Corners[i]
 		for j, m := range corner.Members {
 			out.Members[j] = memberOf(m)
-			if n, ok := sizer.Need(r, i, j, reserve); ok {
-				out.Members[j].Need = &n
-			}
+			out.Members[j].Need = needs.Tubes[i][j]
 		}
 		out.Rocker, out.Chassis, out.Upright = rockerPeaks(corner), chassisPeaks(corner), uprightPeaks(corner)
 	}

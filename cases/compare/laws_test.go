@@ -143,11 +143,11 @@ func TestScaledLoads(t *testing.T) {
 func TestNeedHasTheReserveFactor(t *testing.T) {
 	for _, reserve := range []float64{0.5, 1, 1.3} {
 		r := run(t, file(t, "hillclimb-pullrod").Car)
-		made := 0
+		made, tubes := 0, needs(t, compare.Scaled{}, r, reserve)
 		for i := range r.Corners {
 			for j, m := range r.Corners[i].Members {
-				n, ok := compare.Scaled{}.Need(r, i, j, reserve)
-				if !ok {
+				n := tubes.Tubes[i][j]
+				if n == nil {
 					continue
 				}
 				made++
@@ -175,22 +175,23 @@ func TestNeedHasTheReserveFactor(t *testing.T) {
 // Without a load, a round tube or metal there is no tube needed.
 func TestNoNeed(t *testing.T) {
 	f := file(t, "hillclimb-pushrod", "track_rod:       {tube: [14, 1.5]", "track_rod:       {section: {square_tube: [14, 1.5]}")
-	if n, ok := (compare.Scaled{}).Need(run(t, f.Car), cases.FrontLeft, loads.TrackRod, 1); ok {
+	if n := needs(t, compare.Scaled{}, run(t, f.Car), 1).Tubes[cases.FrontLeft][loads.TrackRod]; n != nil {
 		t.Errorf("square tube: %+v", n)
 	}
 	made := file(t, "hillclimb-pushrod").Car
 	made.Axles[0].Parts[loads.Rod].Laminate = &laminate.Laminate{}
 	r := run(t, file(t, "hillclimb-pushrod").Car)
+	r.Car = made
 	r.Corners[0].Members[loads.Rod].Part = made.Axles[0].Parts[loads.Rod]
 	list, _ := stock.Named("EN 10305-1")
 	for _, sizer := range []compare.Sizer{compare.Scaled{}, compare.Stocked{List: list}} {
-		if n, ok := sizer.Need(r, cases.FrontLeft, loads.Rod, 1); ok {
+		if n := needs(t, sizer, r, 1).Tubes[cases.FrontLeft][loads.Rod]; n != nil {
 			t.Errorf("laminate: %+v", n)
 		}
 	}
 	car := file(t, "hillclimb-pushrod").Car
 	car.Cases = []cases.Case{{Name: "nothing"}}
-	if n, ok := (compare.Stocked{List: list}).Need(run(t, car), cases.FrontLeft, loads.Rod, 1); ok {
+	if n := needs(t, compare.Stocked{List: list}, run(t, car), 1).Tubes[cases.FrontLeft][loads.Rod]; n != nil {
 		t.Errorf("without a load: %+v", n)
 	}
 	c := of(t, car)

@@ -92,37 +92,11 @@ func TestPeaksAreThoseOfTheRun(t *testing.T) {
 				t.Errorf("%s: %+v %+v, want %g, %g", loads.LinkNames[j], m.Tension, m.Compression, most, least)
 			}
 		}
-		var want, chassis, upright = map[string]float64{}, map[string]float64{}, map[string]float64{}
-		largest := func(of map[string]float64, name string, x float64) {
-			if !math.IsNaN(x) {
-				of[name] = math.Max(of[name], math.Abs(x))
-			}
-		}
-		size := func(v r3.Vec) float64 { return math.Sqrt(v.X*v.X + v.Y*v.Y + v.Z*v.Z) }
-		for _, f := range corner.Forces {
-			x := f.Rocker
-			largest(want, "rod_torque", x.RodTorque)
-			largest(want, "spring", x.Spring)
-			largest(want, "torsion_bar", x.TorsionBar)
-			largest(want, "anti_roll_link", x.AntiRoll)
-			largest(want, "pivot", size(x.Pivot))
-			largest(want, "bearing_1_radial", size(x.Bearings[0]))
-			largest(want, "bearing_2_radial", size(x.Bearings[1]))
-			largest(want, "thrust", x.Thrust)
-			for j := range loads.NumLinks - 1 { // the rod ends on the rocker
-				largest(chassis, loads.LinkNames[j], size(f.Chassis[j]))
-			}
-			largest(chassis, "rocker", size(x.Pivot))
-			largest(chassis, "spring", size(x.SpringOn))
-			largest(chassis, "anti_roll_link", size(x.AntiRollOn))
-			for j, name := range loads.JointNames {
-				largest(upright, name, size(f.Upright[j]))
-			}
-		}
+		rocker, chassis, upright := largest(corner)
 		for _, list := range []struct {
 			got  []compare.Force
 			want map[string]float64
-		}{{c.Corners[i].Rocker, want}, {c.Corners[i].Chassis, chassis}, {c.Corners[i].Upright, upright}} {
+		}{{c.Corners[i].Rocker, rocker}, {c.Corners[i].Chassis, chassis}, {c.Corners[i].Upright, upright}} {
 			if len(list.got) < 3 {
 				t.Errorf("only %+v", list.got)
 			}
@@ -133,4 +107,36 @@ func TestPeaksAreThoseOfTheRun(t *testing.T) {
 			}
 		}
 	}
+}
+
+// largest are the largest sizes of all forces of a corner over the cases, by place.
+func largest(c cases.Corner) (rocker, chassis, upright map[string]float64) {
+	rocker, chassis, upright = map[string]float64{}, map[string]float64{}, map[string]float64{}
+	add := func(of map[string]float64, name string, x float64) {
+		if !math.IsNaN(x) {
+			of[name] = math.Max(of[name], math.Abs(x))
+		}
+	}
+	size := func(v r3.Vec) float64 { return math.Sqrt(v.X*v.X + v.Y*v.Y + v.Z*v.Z) }
+	for _, f := range c.Forces {
+		x := f.Rocker
+		add(rocker, "rod_torque", x.RodTorque)
+		add(rocker, "spring", x.Spring)
+		add(rocker, "torsion_bar", x.TorsionBar)
+		add(rocker, "anti_roll_link", x.AntiRoll)
+		add(rocker, "pivot", size(x.Pivot))
+		add(rocker, "bearing_1_radial", size(x.Bearings[0]))
+		add(rocker, "bearing_2_radial", size(x.Bearings[1]))
+		add(rocker, "thrust", x.Thrust)
+		for j := range loads.NumLinks - 1 { // the rod ends on the rocker
+			add(chassis, loads.LinkNames[j], size(f.Chassis[j]))
+		}
+		add(chassis, "rocker", size(x.Pivot))
+		add(chassis, "spring", size(x.SpringOn))
+		add(chassis, "anti_roll_link", size(x.AntiRollOn))
+		for j, name := range loads.JointNames {
+			add(upright, name, size(f.Upright[j]))
+		}
+	}
+	return rocker, chassis, upright
 }

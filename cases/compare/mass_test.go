@@ -8,6 +8,7 @@ import (
 
 	"sixlink/cases"
 	"sixlink/cases/compare"
+	"sixlink/loads"
 )
 
 // Masses and heights are sums over the parts, added up here from the hardpoints of the
@@ -16,51 +17,13 @@ import (
 func TestMassesAndHeights(t *testing.T) {
 	car := file(t, "hillclimb-pushrod").Car
 	const ground = 35.0 // the car drawn higher: heights do not change
-	for i := range car.Axles {
-		a := &car.Axles[i]
-		up := func(p *r3.Vec) { p.Z += ground }
-		for j := range a.Corner.Links {
-			up(&a.Corner.Links[j].Outer)
-			up(&a.Corner.Links[j].Inner)
-		}
-		up(&a.Corner.Centre)
-		up(&a.Corner.Contact)
-		rocker := *a.Corner.Rocker
-		up(&rocker.Pivot)
-		if rocker.Spring != nil {
-			l := *rocker.Spring
-			up(&l.Rocker)
-			up(&l.Far)
-			rocker.Spring = &l
-		}
-		if rocker.AntiRoll != nil {
-			l := *rocker.AntiRoll
-			up(&l.Rocker)
-			up(&l.Far)
-			rocker.AntiRoll = &l
-		}
-		a.Corner.Rocker = &rocker
-	}
+	lift(&car, ground)
 	car.Axles[0].Inboard = []cases.InboardPart{
 		{Name: "rocker", Mass: 0.6, At: r3.Vec{Y: 230, Z: 440 + ground}},
 		{Name: "anti-roll bar", Mass: 1.4, At: r3.Vec{Z: 330 + ground}, Centre: true},
 	}
 	c := of(t, car).Cars[0]
-	// E355+N, 7850 kg/m³; outer and inner joints and tubes of the example
-	links := [][8]float64{ // outer x y z, inner x y z, OD, wall
-		{-14, 655, 400, 150, 265, 372, 16, 1.5},
-		{-14, 655, 400, -190, 285, 362, 16, 1.5},
-		{8, 690, 165, 190, 200, 140, 18, 1.5},
-		{8, 690, 165, -230, 210, 138, 18, 1.5},
-		{95, 672, 205, 88, 232, 186, 14, 1.5},
-		{2, 630, 196, 0, 270, 470, 20, 1.5},
-	}
-	mass, moment := 0.0, 0.0
-	for _, l := range links {
-		length := math.Sqrt(math.Pow(l[3]-l[0], 2) + math.Pow(l[4]-l[1], 2) + math.Pow(l[5]-l[2], 2))
-		m := 2 * 7850e-9 * math.Pi / 4 * (l[6]*l[6] - math.Pow(l[6]-2*l[7], 2)) * length
-		mass, moment = mass+m, moment+m*(l[2]+l[5])/2
-	}
+	mass, moment := frontLinks()
 	got := c.Axles[0].Masses
 	want := compare.Masses{
 		Links:   compare.Body{Mass: mass, Height: moment / mass},
@@ -78,5 +41,48 @@ func TestMassesAndHeights(t *testing.T) {
 	front, rear := got.Links, c.Axles[1].Masses.Links
 	if sum := c.Masses.Links; !near(sum.Mass, front.Mass+rear.Mass, 1e-12) || !near(sum.Height*sum.Mass, front.Height*front.Mass+rear.Height*rear.Mass, 1e-6) {
 		t.Errorf("car %+v of %+v and %+v", sum, front, rear)
+	}
+}
+
+// frontLinks returns Σm and Σm·z of the front links of the example, both sides: E355+N,
+// 7850 kg/m³.
+func frontLinks() (mass, moment float64) {
+	for _, l := range [][8]float64{ // outer x y z, inner x y z, OD, wall
+		{-14, 655, 400, 150, 265, 372, 16, 1.5},
+		{-14, 655, 400, -190, 285, 362, 16, 1.5},
+		{8, 690, 165, 190, 200, 140, 18, 1.5},
+		{8, 690, 165, -230, 210, 138, 18, 1.5},
+		{95, 672, 205, 88, 232, 186, 14, 1.5},
+		{2, 630, 196, 0, 270, 470, 20, 1.5},
+	} {
+		length := math.Sqrt(math.Pow(l[3]-l[0], 2) + math.Pow(l[4]-l[1], 2) + math.Pow(l[5]-l[2], 2))
+		m := 2 * 7850e-9 * math.Pi / 4 * (l[6]*l[6] - math.Pow(l[6]-2*l[7], 2)) * length
+		mass, moment = mass+m, moment+m*(l[2]+l[5])/2
+	}
+	return mass, moment
+}
+
+// lift draws a car higher, ground included, mm.
+func lift(car *cases.Car, by float64) {
+	up := func(points ...*r3.Vec) {
+		for _, p := range points {
+			p.Z += by
+		}
+	}
+	for i := range car.Axles {
+		c := &car.Axles[i].Corner
+		for j := range c.Links {
+			up(&c.Links[j].Outer, &c.Links[j].Inner)
+		}
+		rocker := *c.Rocker
+		up(&c.Centre, &c.Contact, &rocker.Pivot)
+		for _, l := range []**loads.Line{&rocker.Spring, &rocker.AntiRoll} {
+			if *l != nil {
+				moved := **l
+				up(&moved.Rocker, &moved.Far)
+				*l = &moved
+			}
+		}
+		c.Rocker = &rocker
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"sixlink/cases"
+	"sixlink/loads"
 	"sixlink/members"
 )
 
@@ -13,15 +14,19 @@ type Need struct {
 	Strut members.Strut
 }
 
-// A Sizer finds the tube that a member needs; the forces are those of the run.
+// Needs are the tubes that the members of a car need, by corner and link; nil: none,
+// for there is no load, no round tube of metal, or nothing that carries.
+type Needs struct {
+	Tubes  [cases.NumCorners][loads.NumLinks]*Need
+	Doubts []string // that travel with them
+}
+
+// A Sizer finds the tubes that the members of a car need.
 type Sizer interface {
-	// Need returns the tube for which every check of the member itself reaches the
-	// reserve factor; false where it finds none: no load, or no round tube of metal.
-	Need(r *cases.Results, corner, link int, reserve float64) (Need, bool)
+	// Needs returns the tubes with which every reserve factor reaches the one given.
+	Needs(r *cases.Results, reserve float64) (Needs, error)
 	// Measure says in a phrase what the tubes are.
 	Measure() string
-	// Remarks are doubts that travel with the tubes.
-	Remarks() []string
 }
 
 // sizable tells whether a member is a round tube of metal that some case loads.
@@ -31,23 +36,31 @@ func sizable(m cases.Member) bool {
 }
 
 // Scaled is a Sizer: the tube of the file, outer diameter and wall scaled alike until
-// the lowest reserve factor is the one wanted.
+// the lowest reserve factor of the member itself is the one wanted, the forces held.
 type Scaled struct{}
 
 // Measure says what the tubes are.
 func (Scaled) Measure() string {
-	return "the tube of the file with outer diameter and wall scaled alike, the material and the forces as they are: a measure for comparison, not a tube that can be bought"
+	return "the tube of the file with outer diameter and wall scaled alike, the material and the forces as they are, the ends left out: a measure for comparison, not a tube that can be bought"
 }
-
-// Remarks are none.
-func (Scaled) Remarks() []string { return nil }
 
 // largestScale bounds the scaling: a tube beyond it, or below its inverse, is no tube.
 const largestScale = 1024
 
-// Need scales the tube of the file.
-func (Scaled) Need(r *cases.Results, corner, link int, reserve float64) (Need, bool) {
-	m := r.Corners[corner].Members[link]
+// Needs scales the tubes of the file.
+func (Scaled) Needs(r *cases.Results, reserve float64) (out Needs, _ error) {
+	for i, corner := range r.Corners {
+		for j, m := range corner.Members {
+			if n, ok := scaled(r, m, reserve); ok {
+				out.Tubes[i][j] = &n
+			}
+		}
+	}
+	return out, nil
+}
+
+// scaled scales the tube of a member; false: there is none to scale, or no end to it.
+func scaled(r *cases.Results, m cases.Member, reserve float64) (Need, bool) {
 	if !sizable(m) {
 		return Need{}, false
 	}

@@ -14,7 +14,7 @@ import (
 // Remarks say what the numbers of a comparison are and leave out.
 func (c Comparison) Remarks() []string {
 	out := []string{
-		fmt.Sprintf("the tube needed at a reserve factor of %g: %s; ends are left out; a dash where nothing loads the member, nothing carries, or it is no round tube of metal", c.Reserve, c.Measure),
+		fmt.Sprintf("the tube needed at a reserve factor of %g: %s; a dash where nothing loads the member, nothing carries, or it is no round tube of metal", c.Reserve, c.Measure),
 		"masses of links are those of the bare sections between joint centres, without ends; their heights are those of the middles, above the contact point",
 		"frontal area: the links of one corner, each as wide as its section, what lies behind another counted once; streamlined sections are taken to lie along the flow, rectangular ones to show their greater side; ends, rocker, bodywork and the wheel are left out",
 		"travel ratio: of the drawn position alone, both wheels of the axle alike, from the virtual work of an upward force on a rolling wheel: shortening of the spring, or turn of the torsion bar, per rise of the wheel",

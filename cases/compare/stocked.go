@@ -1,36 +1,47 @@
 package compare
 
 import (
+	"fmt"
+
 	"sixlink/cases"
-	"sixlink/members"
-	"sixlink/members/sizing"
 	"sixlink/members/stock"
 )
 
-// Stocked is a Sizer: the lightest tube of a stock, within limits.
+// Stocked is a Sizer: the lightest tubes of a stock, as cases.Size chooses them.
 type Stocked struct {
-	List   stock.List
-	Limits stock.Limits
+	List     stock.List
+	Limits   stock.Limits
+	Separate bool // every member has a tube of its own; otherwise both legs of a wishbone share
 }
 
 // Measure says what the tubes are.
 func (s Stocked) Measure() string {
-	return "the lightest tube of the stock " + s.List.Name + " that carries, of the material of the file, the forces as they are (where a wishbone carries the rod, other tubes would share its load otherwise)"
+	legs := "both legs of a wishbone share"
+	if s.Separate {
+		legs = "each member has its own"
+	}
+	return "the lightest tube of the stock " + s.List.Name + " with which the member and its ends carry, of the material of the file; left and right share, " + legs +
+		"; where a wishbone carries the rod, with the forces that those tubes bring about"
 }
 
-// Remarks are those of the stock.
-func (s Stocked) Remarks() []string { return []string{s.List.Remark} }
-
-// Need tries the tubes of the stock, the lightest first.
-func (s Stocked) Need(r *cases.Results, corner, link int, reserve float64) (Need, bool) {
-	m := r.Corners[corner].Members[link]
-	if !sizable(m) {
-		return Need{}, false
+// Needs sizes the car.
+func (s Stocked) Needs(r *cases.Results, reserve float64) (Needs, error) {
+	sized, err := cases.Size(r.Car, cases.Sizing{Stock: s.List, Limits: s.Limits, Target: reserve, Separate: s.Separate})
+	if err != nil {
+		return Needs{}, err
 	}
-	for _, o := range sizing.Options(s.List, s.Limits, []members.Strut{m.Strut}) {
-		if strut := o.Struts[0]; sizing.Carries(lowest(r, m.Loads, strut), reserve) {
-			return Need{o.Size.Tube, strut}, true
+	out := Needs{Doubts: []string{s.List.Remark}}
+	for i := range out.Tubes {
+		for j := range out.Tubes[i] {
+			if size := sized.Chosen(i/2, j); size != nil {
+				out.Tubes[i][j] = &Need{size.Tube, sized.After.Corners[i].Members[j].Strut}
+			}
 		}
 	}
-	return Need{}, false
+	for _, settled := range sized.Settled {
+		if settled != nil && !settled.Complete {
+			out.Doubts = append(out.Doubts, fmt.Sprintf("tubes needed where a wishbone carries the rod: the search for lighter ones ended after %d combinations; a lighter one may be left", settled.Tried))
+		}
+	}
+	return out, nil
 }
