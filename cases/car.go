@@ -94,6 +94,7 @@ type Axle struct {
 	Corner       loads.Corner
 	Parts        [loads.NumLinks]Part
 	Rocker       *Rocker // nil: the file says nothing of it beyond its points
+	Inboard      []InboardPart
 }
 
 // A Part is what a member is made of. Its length comes from the geometry.

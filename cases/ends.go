@@ -1,6 +1,8 @@
 package cases
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"sixlink/loads"
@@ -25,7 +27,7 @@ var sharedJoint = map[int]int{
 
 // endItems returns what is judged at the ends of one member in one case.
 func (r *Results) endItems(corner, link, k int) []check.Item {
-	axle, f := r.Car.Axles[axleOf(corner)], r.Corners[corner].Forces[k]
+	axle := r.Car.Axles[axleOf(corner)]
 	p := axle.Parts[link]
 	tube, _ := p.Strut.Round() // welds and inserts are given for round tubes alone
 	var out []check.Item
@@ -34,7 +36,7 @@ func (r *Results) endItems(corner, link, k int) []check.Item {
 			continue
 		}
 		s := ends.Subject{
-			End: end, Load: endLoad(f, link, i), Tube: tube, Metal: p.Strut.Metal,
+			End: end, Load: r.endLoad(corner, link, i, k), Tube: tube, Metal: p.Strut.Metal,
 			Stiffness: axle.Corner.Links[link].EA, Factors: r.Car.Factors,
 		}
 		out = append(out, check.ItemOf(EndNames[i], ends.Checks, s, ends.Givens))
@@ -44,16 +46,50 @@ func (r *Results) endItems(corner, link, k int) []check.Item {
 
 // endLoad returns what one case puts on an end. The force of a member on the chassis
 // is its axial force, with the shear of a carrying wishbone's leg, which is the same at
-// both ends; the moment of such a leg is at its outer end.
-func endLoad(f loads.Forces, link, end int) ends.Load {
-	l := ends.Load{Axial: f.Axial[link], End: r3.Norm(f.Chassis[link])}
-	if end == OuterEnd {
-		l.Bending = f.Bending[link]
-		if joint, shared := sharedJoint[link]; shared {
-			l.Shared = r3.Norm(f.Upright[joint])
+// both ends; the moment of such a leg is at its outer end, that of an eccentricity at
+// both. The reactions to side load, own weight and inertia join as sizes, in whatever
+// direction they point, which is on the safe side.
+func (r *Results) endLoad(corner, link, end, k int) ends.Load {
+	f, axis := r.Corners[corner].Forces[k], r.Corners[corner].Statics.Corner.Links[link].Direction()
+	l := ends.Load{Axial: f.Axial[link], End: r3.Norm(f.Chassis[link]), Reaction: r.endReaction(corner, link, k)}
+	l.Shear = r3.Norm(r3.Cross(f.Chassis[link], axis)) + l.Reaction
+	l.Bending = math.Abs(l.Axial) * r.Car.Axles[axleOf(corner)].Parts[link].Sources.Eccentricity
+	if end != OuterEnd {
+		return l
+	}
+	l.Bending += f.Bending[link]
+	if joint, shared := sharedJoint[link]; shared {
+		l.Shared = r3.Norm(f.Upright[joint])
+		for other := range loads.NumLinks {
+			if at, meets := sharedJoint[other]; meets && at == joint {
+				l.Shared += r.endReaction(corner, other, k)
+			}
 		}
 	}
 	return l
+}
+
+// endReaction returns the size of what side load, own weight and inertia put on each
+// end of a member, N.
+//
+//	R = q·L/2 + w·L/2    simply supported beam, uniform load: equilibrium
+func (r *Results) endReaction(corner, link, k int) float64 {
+	l, s := r.load(corner, link, k), r.Car.Axles[axleOf(corner)].Parts[link].Strut
+	return (l.SideLoad + s.OwnLoad(l.Across)) * s.Length / 2
+}
+
+// remarkReactions says where the end reactions of side loads and inertia are, and where
+// they are not.
+func (r *Results) remarkReactions() {
+	bent := r.Car.OwnInertia
+	for _, axle := range r.Car.Axles {
+		for _, p := range axle.Parts {
+			bent = bent || p.Sources.SideLoad > 0
+		}
+	}
+	if bent {
+		r.note(Remark, "the end reactions of side loads, own weight and inertia are in the forces by which the ends of members are judged, as sizes; the hand-over forces and the forces on rocker and upright do not contain them")
+	}
 }
 
 // remarkEnds says by how much the capacities at the ends are lower than the design

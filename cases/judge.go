@@ -51,6 +51,13 @@ func (j Judged) PassesIn(k int) bool {
 	return true
 }
 
+// JudgedIn returns what was found for the items of one case.
+func JudgedIn(k int, items []check.Item) Judged {
+	j := Judged{Governing: -1}
+	j.add(k, items)
+	return j
+}
+
 // add joins the findings of one case.
 func (j *Judged) add(k int, items []check.Item) {
 	for _, item := range items {
@@ -99,11 +106,14 @@ func (r *Results) judgeMember(corner, link int) Member {
 func (r *Results) MemberItems(corner, link, k int) []check.Item {
 	p := r.Car.Axles[axleOf(corner)].Parts[link]
 	load := r.load(corner, link, k)
-	itself := check.ItemOf("", members.Checks, members.Subject{Strut: p.Strut, Load: load, Factors: r.Car.Factors}, members.Givens)
+	return append([]check.Item{r.memberItem(p, load)}, r.endItems(corner, link, k)...)
+}
+
+func (r *Results) memberItem(p Part, load members.Load) check.Item {
 	if p.Laminate != nil {
-		itself = laminateItem(p, load, r.Car.Factors)
+		return r.laminateItem(p, load)
 	}
-	return append([]check.Item{itself}, r.endItems(corner, link, k)...)
+	return check.ItemOf("", members.Checks, members.Subject{Strut: p.Strut, Load: load, Factors: r.Car.Factors}, members.Givens)
 }
 
 // MemberNames are the names that the working takes: the links, and the rocker.

@@ -27,7 +27,7 @@ const cfrp = `laminates:
 `
 
 // laminateCar is the example car with the given members of the laminate.
-func laminateCar(t *testing.T, replace ...[2]string) cases.Car {
+func laminateCar(t testing.TB, replace ...[2]string) cases.Car {
 	t.Helper()
 	src, err := os.ReadFile("../examples/hillclimb-pushrod.yaml")
 	if err != nil {
@@ -129,7 +129,8 @@ func followItem(t *testing.T, item check.Item) {
 }
 
 // The first rod of the front in the bump case by hand, from the published constants of
-// its layup: Euler with Ex·I, Engesser's shear.
+// its layup: Euler with Ex·I, Engesser's shear, and a bow of a 500th of the length, of
+// which the first ply (held to its sources in the package laminate) fails at mid-length.
 func TestLaminateColumnByHand(t *testing.T) {
 	car := laminateCar(t, [2]string{"{tube: [20, 1.5], material: E355+N}\n\nrear", "{tube: [20, 1.5], laminate: Test CFRP}\n\nrear"})
 	r, err := cases.Run(car)
@@ -145,7 +146,18 @@ func TestLaminateColumnByHand(t *testing.T) {
 	inertia := math.Pi / 64 * (math.Pow(od, 4) - math.Pow(od-2*wall, 4))
 	area := math.Pi / 4 * (od*od - (od-2*wall)*(od-2*wall))
 	euler := math.Pi * math.Pi * (a11 - a12*a12/a22) * inertia / (length * length)
-	want := euler / (1 + 2*euler/(a66*area)) / 1.5
+	shear := euler / (1 + 2*euler/(a66*area))
+	strain, tsaiWu := car.Axles[cases.Front].Parts[loads.Rod].Laminate.FirstPly(true)
+	limit, modulus := 0.5*math.Min(strain, tsaiWu)/wall, 2*inertia/od
+	lo, hi := 0.0, shear
+	for range 100 {
+		if p := (lo + hi) / 2; p/area+p*length/500/(modulus*(1-p/shear)) > limit {
+			hi = p
+		} else {
+			lo = p
+		}
+	}
+	want := lo / 1.5
 	found := 0
 	for _, f := range r.Corners[cases.FrontLeft].Members[loads.Rod].Checks {
 		if f.Check != "column" {

@@ -9,15 +9,21 @@ import (
 )
 
 // CornerMass returns the mass of the six members of a corner, kg, joint centre to joint
-// centre.
+// centre, with that of the bearings of their ends where the file gives it.
 func (r *Results) CornerMass(corner int) (sum float64) {
 	for _, m := range r.Corners[corner].Members {
 		sum += m.Strut.Mass()
 	}
+	for _, b := range r.EndBearings(corner) {
+		if !b.Shares {
+			sum += b.Mass
+		}
+	}
 	return sum
 }
 
-// MembersMass returns the mass of the members of all four corners, kg.
+// MembersMass returns the mass of the members of all four corners, kg, counted as that
+// of a corner.
 func (r *Results) MembersMass() (sum float64) {
 	for i := range r.Corners {
 		sum += r.CornerMass(i)
@@ -61,8 +67,8 @@ func (r *Results) remarkCompression() {
 }
 
 // Metals lists the materials in use, each row of the table and each material of the
-// user's own once: those of the members in their order, of their lugs, and of the
-// plates and torsion bars of the rockers.
+// user's own once: those of the members in their order, of what is at their ends, and of
+// the plates and torsion bars of the rockers.
 func (c Car) Metals() (out []materials.Metal) {
 	type band struct {
 		name string
@@ -79,8 +85,8 @@ func (c Car) Metals() (out []materials.Metal) {
 		for _, p := range axle.Parts {
 			add(p.Strut.Metal)
 			for _, end := range p.Ends {
-				if end.Lug != nil {
-					add(end.Lug.Metal)
+				for _, m := range end.Metals() {
+					add(m)
 				}
 			}
 		}

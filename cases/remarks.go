@@ -16,7 +16,11 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 		r.note(Warning, "%s", d)
 	}
 	r.remarkEnds()
+	r.remarkReactions()
+	r.remarkInertia()
+	r.remarkMisalignment()
 	r.remarkMaterials()
+	r.remarkLaminates()
 	r.remarkSections()
 	r.remarkCompression()
 	r.remarkParts()

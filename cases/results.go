@@ -5,6 +5,7 @@ import (
 
 	"sixlink/loads"
 	"sixlink/members"
+	"sixlink/members/laminate"
 )
 
 // Results are all that a run found. The order is fixed: corners as CornerNames,
@@ -18,6 +19,8 @@ type Results struct {
 	NotChecked []string
 	Notes      []Note
 	Pass       bool // every reserve factor is at least 1, and at least one check was made
+
+	laminates map[*laminate.Laminate]laminate.Analysis // of each of the car
 }
 
 // A LoadCase is one case after unfolding: a contact force at each wheel.

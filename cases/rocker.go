@@ -46,8 +46,8 @@ func (r *Results) RockerItems(corner, k int) []check.Item {
 	if b := parts.Bolt; b != nil {
 		items = append(items, check.ItemOf("pivot bolt", rocker.PivotBoltChecks, r.pivotBolt(*b, c.Statics, f), rocker.PivotBoltGivens))
 	}
-	if torque := math.Abs(f.Rocker.TorsionBar); parts.Bar != nil && !math.IsNaN(f.Rocker.TorsionBar) {
-		bar := rocker.TorsionBar{Bar: *parts.Bar, Factors: r.Car.Factors, Torque: torque}
+	if parts.Bar != nil && c.Statics.Corner.Rocker.Spring == nil {
+		bar := rocker.TorsionBar{Bar: *parts.Bar, Factors: r.Car.Factors, Torque: math.Abs(f.Rocker.TorsionBar)}
 		items = append(items, check.ItemOf("torsion bar", rocker.TorsionBarChecks, bar, rocker.TorsionBarGivens))
 	}
 	return items
@@ -73,10 +73,8 @@ func (r *Results) pivotItems(p RockerPlates, s *loads.Statics, f loads.Forces) [
 func eyeWords(name string) string { return strings.ReplaceAll(name, "_", "-") }
 
 func (r *Results) sectionItem(at string, p RockerPlates, c loads.Section) check.Item {
-	factors := r.Car.Factors
-	factors.Fitting = 1 // the plates at the pivot are no fitting: 14 CFR 25.625 (c)
 	return check.ItemOf(at, rocker.SectionChecks, rocker.Section{
-		Plates: p.Plates, Cut: p.Pivot, Factors: factors,
+		Plates: p.Plates, Cut: p.Pivot, Factors: r.Car.Factors,
 		Outward: math.Abs(c.Outward), Across: math.Abs(c.Across), Along: math.Abs(c.Along),
 		InPlane: math.Abs(c.InPlane), Lift: math.Abs(c.Lift), Offset: c.Offset,
 	}, rocker.SectionGivens)

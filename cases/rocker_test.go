@@ -16,7 +16,7 @@ import (
 const rockerKeys = `    plates:
       {count: 2, thickness: 6, spacing: 20, material: 7075-T6, pivot: {bore: 24, width: 44},
        rod: {hole: 8, width: 22, edge: 11}}
-    bearings: {part: B-17, radial_rating: 20 kN, thrust_rating: 4 kN}
+    bearings: {part: B-17, radial_rating: 20 kN, thrust_rating: 4 kN, source: invented for this test}
     pivot_bolt: {size: M10, class: 10.9, support: 62}
 `
 
@@ -160,6 +160,44 @@ func TestRockerDoubts(t *testing.T) {
 	}
 }
 
+// Forces that are not numbers are judged, and their reserve factors are not numbers.
+func TestNaNGovernsRockers(t *testing.T) {
+	r := run(t, withRockers(t))
+	nan := math.NaN()
+	f := &r.Corners[cases.FrontLeft].Forces[0]
+	f.Chassis[loads.Rod], f.Rocker.TorsionBar, f.Rocker.Thrust = r3.Vec{X: nan, Y: nan, Z: nan}, nan, nan
+	f.Rocker.Bearings[0].Y, f.Rocker.Bearings[1].Y = nan, nan
+	found := map[string]bool{}
+	for _, item := range r.RockerItems(cases.FrontLeft, 0) {
+		if strings.Contains(item.At, "anti-roll arm") {
+			continue // its force is a number
+		}
+		found[item.At] = len(item.Findings) > 0
+		for _, finding := range item.Findings {
+			if !math.IsNaN(finding.Reserve) {
+				t.Errorf("%s, %s: RF %g", item.At, finding.Check, finding.Reserve)
+			}
+		}
+	}
+	for _, at := range []string{"pivot, rod arm", "rod eye, cut", "pivot bearings", "pivot bolt", "torsion bar"} {
+		if !found[at] {
+			t.Errorf("nothing judged at the %s", at)
+		}
+	}
+}
+
+// The two moments about the axis of a rocker without an anti-roll link are one load and
+// its answer: their sum is rounding, and no check has a demand of it.
+func TestRoundingIsNoLoad(t *testing.T) {
+	for i, c := range run(t, withRockers(t)).Corners {
+		for _, f := range c.Rocker.Checks {
+			if f.Demand < 1e-9 {
+				t.Errorf("%s, %s: demand %g", cases.CornerNames[i], f.Title(), f.Demand)
+			}
+		}
+	}
+}
+
 // The bearings and the bolt are judged under the forces of the bearings, which the
 // results give.
 func TestRockerTakesTheForcesOfItsBearings(t *testing.T) {
@@ -169,7 +207,7 @@ func TestRockerTakesTheForcesOfItsBearings(t *testing.T) {
 			rk := c.Statics.Corner.Rocker
 			offset := math.Abs(r3.Dot(r3.Sub(c.Statics.Corner.Links[loads.Rod].Inner, rk.Pivot), r3.Unit(rk.Axis)))
 			want := map[string]map[string]float64{
-				"pivot, rod arm": {"f_f": 1, "z": offset, "w": 44, "d": 24}, // no fitting: 14 CFR 25.625 (c)
+				"pivot, rod arm": {"f_f": 1.15, "z": offset, "w": 44, "d": 24}, // an integral fitting: 14 CFR 25.625 (c)
 				"rod eye, cut":   {"f_f": 1.15, "z": offset, "w": 22, "d": 8},
 				"pivot bearings": {"F_1": r3.Norm(f.Rocker.Bearings[0]), "F_2": r3.Norm(f.Rocker.Bearings[1]), "F_a": math.Abs(f.Rocker.Thrust), "C_r": 20000, "C_a": 4000},
 				"pivot bolt":     {"B_1": r3.Norm(f.Rocker.Bearings[0]), "B_2": r3.Norm(f.Rocker.Bearings[1]), "F_a": math.Abs(f.Rocker.Thrust), "s": 40, "S": 62},

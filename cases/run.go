@@ -25,7 +25,7 @@ func (e *AuditError) Error() string {
 // Run carries every case of the car through loads and members. The error joins a
 // *Refusal for each case and axle that cannot be calculated, or is an *AuditError.
 func Run(car Car) (Results, error) {
-	r := Results{Car: car}
+	r := Results{Car: car, laminates: car.analyses()}
 	var refused []error
 	r.Cases, refused = car.Unfold()
 	statics, faults := car.prepare()

@@ -52,7 +52,7 @@ func (r *Results) remarkSections() {
 		}
 	}
 	if bent {
-		r.note(Remark, "bending: the moments of a carrying wishbone, of eccentric ends, of side loads and of a member's own inertia are added as magnitudes, wherever along the member and in whatever plane each is largest, which is on the safe side; a side load acts in every case. A compression amplifies the sum by 1/(1 − P/P_E), which near the Euler load P_E falls short of the beam equation by up to 3 %% for a side load and 22 %% for eccentric ends; the check \"eccentric ends\" takes those by the secant formula, without shortfall")
+		r.note(Remark, "bending: the moments of a carrying wishbone, of eccentric ends, of side loads and of a member's own inertia, with that of a compression on a stated crookedness, are added as magnitudes, wherever along the member and in whatever plane each is largest, which is on the safe side; a side load acts in every case. A compression amplifies the sum by 1/(1 − P/P_E), which near the Euler load P_E falls short of the beam equation by up to 3 %% for a side load and 22 %% for eccentric ends; of metal members the check \"eccentric ends\" takes those by the secant formula, without shortfall")
 	}
 }
 

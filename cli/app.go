@@ -64,7 +64,7 @@ func newApp(out, errOut io.Writer) *cli.App {
 			}
 			return cli.ShowAppHelp(c)
 		},
-		Commands: []*cli.Command{checkCommand(), workingCommand(), materialsCommand()},
+		Commands: []*cli.Command{checkCommand(), workingCommand(), materialsCommand(), rodCommand(), sizeCommand(), compareCommand()},
 	}
 	for _, c := range app.Commands {
 		c.OnUsageError = quiet

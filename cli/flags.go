@@ -61,7 +61,7 @@ func (o *ordering) take(args []string) (int, error) {
 	switch {
 	case err != nil:
 		return 0, err
-	case o.given[name]:
+	case o.given[name] && !o.repeats(name):
 		return 0, usage("%s: --%s is given twice: keep one of the two", o.command.Name, name)
 	case takes && (len(args) == 1 || strings.HasPrefix(args[1], "-") && args[1] != "-"):
 		return 0, usage("%s %s: a value must follow", o.command.Name, arg)
@@ -93,6 +93,14 @@ func (o *ordering) flag(arg string) (name string, takes bool, err error) {
 		names = append(names, "--"+f.Names()[0])
 	}
 	return "", false, usage("%s has no option %s: its options are %s", o.command.Name, arg, strings.Join(names, ", "))
+}
+
+// repeats tells whether a flag may be given more than once.
+func (o *ordering) repeats(name string) bool {
+	return slices.ContainsFunc(o.command.Flags, func(f cli.Flag) bool {
+		_, list := f.(*cli.StringSliceFlag)
+		return list && f.Names()[0] == name
+	})
 }
 
 // known tells whether the program takes an option before a command.

@@ -33,20 +33,26 @@ func oneCar(c *cli.Context) (string, error) {
 
 // run reads a car file and carries its cases through.
 func run(path string) (reports.Report, error) {
+	report, _, err := runFile(path)
+	return report, err
+}
+
+// runFile returns the file beside the results.
+func runFile(path string) (reports.Report, carfile.File, error) {
 	src, err := readFile(path)
 	if err != nil {
-		return reports.Report{}, err
+		return reports.Report{}, carfile.File{}, err
 	}
 	file, err := carfile.Read(path, src)
 	if err != nil {
-		return reports.Report{}, located{err}
+		return reports.Report{}, file, located{err}
 	}
 	results, err := cases.Run(file.Car)
 	if err != nil {
-		return reports.Report{}, locate(file, err)
+		return reports.Report{}, file, locate(file, err)
 	}
 	sum := sha256.Sum256(src)
-	return reports.Report{Version: Version, File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Results: results}, nil
+	return reports.Report{Version: Version, File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Results: results}, file, nil
 }
 
 func readFile(path string) ([]byte, error) {

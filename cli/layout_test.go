@@ -14,7 +14,7 @@ func TestImports(t *testing.T) {
 		"materials":      {},
 		"loads":          {},
 		"members":        {"materials", "members"},
-		"cases":          {"loads", "materials", "members"},
+		"cases":          {"cases", "loads", "materials", "members"},
 		"cases/carfile":  {"cases", "loads", "materials", "members"},
 		"cases/variants": {"cases", "loads", "materials", "members"},
 		"reports":        {"cases", "loads", "materials", "members"},

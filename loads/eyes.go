@@ -93,11 +93,12 @@ func (s *Statics) Eye(f Forces, eye int) (Eye, bool) {
 //
 //	N = Σ F·e,  V = Σ F·t,  W = Σ F·a,  M = Σ (r×F)·a,  Q = Σ (r·e)·(F·a)
 //
-// r is from the pivot to an eye, a the axis, e towards the eye of the cut, t = a×e.
+// M and Q are 0 where they are no more than the rounding of Σ |r|·|F|. r is from the pivot to an eye, a the axis, e towards the eye of the cut, t = a×e.
 func (s *Statics) Section(f Forces, eye int, side bool) Section {
 	at, _, _ := s.rockerPlace(f, eye)
 	fr, _, _ := s.rockerFrame(at)
 	var out Section
+	size := 0.0
 	for i := range NumEyes {
 		at, force, ok := s.rockerPlace(f, i)
 		from := r3.Sub(at, s.Corner.Rocker.Pivot)
@@ -111,8 +112,23 @@ func (s *Statics) Section(f Forces, eye int, side bool) Section {
 		out.Lift += outward * w
 		out.Offset = math.Max(out.Offset, math.Abs(offset))
 		out.Eyes = append(out.Eyes, i)
+		size += r3.Norm(from) * r3.Norm(force)
 	}
+	out.InPlane, out.Lift = unrounded(out.InPlane, size), unrounded(out.Lift, size)
 	return out
+}
+
+// rounding is the share of what was summed up below which a sum is none.
+const rounding = 1e-12
+
+// unrounded returns a sum of moments, or 0 where it is no more than the rounding of what
+// was summed up: moments that cancel leave no load to be judged. One that is not a number
+// stays.
+func unrounded(sum, size float64) float64 {
+	if math.Abs(sum) <= rounding*size {
+		return 0
+	}
+	return sum
 }
 
 // BearingParts returns the radial forces of the two bearings on the rocker, resolved

@@ -89,6 +89,31 @@ func rightAngled(t *testing.T) (*Statics, Forces) {
 	return s, f
 }
 
+// Moments that cancel are zero, not their rounding; what is not a number stays.
+func TestCancelledMomentsAreZero(t *testing.T) {
+	c := hillclimb(Upright)
+	c.Rocker = &Rocker{
+		Pivot: vec(0.1, 300.3, 400.7), Axis: vec(1, 0.3, -0.2), BearingSpan: 40,
+		Spring: &Line{Rocker: vec(0.1, 390.3, 450.7), Far: vec(3, 100, 850)},
+	}
+	s := mustStatics(t, c)
+	for _, force := range []float64{1, 5000 / 3.0, 1e5} {
+		f := s.Solve(WheelLoad{Force: vec(force/7, -force/3, force), Released: true})
+		f.Rocker = s.rockerForces(f, 0)
+		both := s.Section(f, RodEye, true)
+		if len(both.Eyes) == 2 && both.InPlane != 0 {
+			t.Errorf("%g N: moment %g N·mm about the axis of what balances", force, both.InPlane)
+		}
+		if arm := s.Section(f, RodEye, false); len(both.Eyes) != 2 || !(math.Abs(arm.InPlane) > force/100) {
+			t.Errorf("%g N: eyes %v, moment of the arm %g N·mm", force, both.Eyes, arm.InPlane)
+		}
+		f.Chassis[Rod].Z = math.NaN()
+		if got := s.Section(f, RodEye, true); !math.IsNaN(got.InPlane) || !math.IsNaN(got.Lift) {
+			t.Errorf("moments %g and %g of a force that is not a number", got.InPlane, got.Lift)
+		}
+	}
+}
+
 // ROC-01: Bhandari, Design of Machine Elements, Example 4.16: 5 kN on an arm of 100 mm,
 // at a right angle an arm of 450 mm; the effort is 1111.11 N, the reaction at the
 // fulcrum 5121.97 N, the moment at the fulcrum 500 000 N·mm. ROC-03: T1·a = T2·b:

@@ -78,6 +78,16 @@ func Weld(m Metal, wall float64, process string) (HAZ, bool) {
 	return HAZ{}, false
 }
 
+// softConditions are the endings of names of steels whose strengths come from neither
+// cold work nor quenching: EN 10305-1 and EN 10305-2, normalized and annealed.
+var softConditions = []string{"+N", "+N welded", "+A"}
+
+// Soft tells whether a metal of the table is a steel, normalized or annealed, which a
+// weld does not soften. Of a metal of the user's own the condition is not known.
+func Soft(m Metal) bool {
+	return m.Published != "" && slices.ContainsFunc(softConditions, func(end string) bool { return strings.HasSuffix(m.Name, end) })
+}
+
 func (h HAZ) byTIG(share, wall float64) HAZ {
 	if !within(wall, tigThickWall) {
 		share *= share

@@ -41,6 +41,33 @@ const (
 	EdgeFar         // e/D 2.0
 )
 
+// BearingYield returns the yield strength in bearing on the projected area of a pin, MPa,
+// of a hole whose centre is that many of its diameters from the edge; 0 where the source
+// gives none. Between the two edge distances of a source it is interpolated, beyond the
+// greater it stays, below the least it falls in proportion.
+//
+//	e/D < 1.5: S = S_1.5·(e/D)/1.5    common practice, no published source
+func (m Metal) BearingYield(ratio float64) float64 {
+	near, far := m.Sbry[EdgeNear], m.Sbry[EdgeFar]
+	switch {
+	case !(near > 0):
+		return far * min(ratio/2, 1)
+	case !(ratio >= 1.5):
+		return near * ratio / 1.5
+	case far > 0:
+		return near + (far-near)*min((ratio-1.5)/0.5, 1)
+	}
+	return near
+}
+
+// BearingEdge returns the least e/D for which the source gives a yield strength in bearing.
+func (m Metal) BearingEdge() float64 {
+	if m.Sbry[EdgeNear] > 0 {
+		return 1.5
+	}
+	return 2
+}
+
 // CompressiveYield returns the yield strength in compression, MPa: Scy, or Sy where
 // the source gives none.
 func (m Metal) CompressiveYield() float64 {

@@ -30,9 +30,10 @@ func Amplified(n, m, a float64) float64 {
 // eulerShare is the share of the Euler load that the compression uses: a = P/P_E.
 func eulerShare(s Subject) float64 { return compression(s) / s.Euler() }
 
-// Bending yield: stresses of the axial force, σ_N = |N|/A, and of the moment, σ_M = M/Z.
+// Bending yield: stresses of the axial force, σ_N = |N|/A, and of the moment, that of a
+// stated crookedness included, σ_M = M/Z.
 func axialStress(s Subject) float64   { return axialStressOf(s.Axial, s.Area()) }
-func bendingStress(s Subject) float64 { return bendingStressOf(moment(s), s.Modulus()) }
+func bendingStress(s Subject) float64 { return bendingStressOf(bowedMoment(s), s.Modulus()) }
 
 func axialStressOf(axial, area float64) float64       { return math.Abs(axial) / area }
 func bendingStressOf(moment, modulus float64) float64 { return moment / modulus }

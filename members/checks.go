@@ -35,7 +35,7 @@ var Checks = []check.Check[Subject]{
 	},
 	{
 		Name: "bending yield", Unit: "MPa",
-		Source:  check.Always[Subject]("N/A ± M/Z, M amplified in compression: Timoshenko and Gere, Theory of Elastic Stability, ch. 1, from memory"),
+		Source:  check.Always[Subject]("N/A ± M/Z, M amplified in compression: Timoshenko and Gere, Theory of Elastic Stability, ch. 1, from memory; the design factor is on the stress, in \"beam column\" on the load"),
 		Applies: inBending, Demand: bendingDemand, Capacity: allowableYield, Reserve: bendingReserve,
 		Steps: bendingSteps, CapacityEquation: "min(Sy; Scy)/f_y",
 		ReserveEquation: "2·C/(σ_N + σ_M + C·a + √((σ_N + σ_M − C·a)² + 4·σ_M·a·C))",
@@ -48,31 +48,32 @@ var Checks = []check.Check[Subject]{
 	},
 	{
 		Name: "beam column", Source: check.Always[Subject](beamColumnSource),
-		Applies: beamColumn, Demand: beamColumnDemand, Capacity: one, Reserve: beamColumnReserve,
+		Applies: beamColumn, Demand: beamColumnDemand, Capacity: one, Reserve: beamColumnReserve, Factored: true,
 		Steps: beamColumnSteps, CapacityEquation: "1",
 		ReserveEquation: "2·C/(n + m + C·a_f + √((n + m − C·a_f)² + 4·m·a_f·C))",
 	},
 	{
 		Name:    "wall buckling in bending",
-		Source:  check.Always[Subject]("NASA SP-8007 (1968), 4.2.1 and 4.2.2, capped by yield; that the shares add up to 1 is from memory"),
+		Source:  check.Always[Subject]("NASA SP-8007 (1968), 4.2.1 and 4.2.2, capped by yield; that the shares add up to 1 is from memory; the design factor is on the stress, in \"beam column\" on the load"),
 		Applies: roundInBending, Demand: wallDemand, Capacity: one, Reserve: wallReserve,
 		Steps: wallBendingSteps, CapacityEquation: "1",
 		ReserveEquation: "2·C/(n + m + C·a + √((n + m − C·a)² + 4·m·a·C))",
 	},
 	{
 		Name: "eccentric ends", Unit: "MPa", Source: check.Always[Subject](secant),
-		Applies: offAxis, Demand: eccentricDemand, Capacity: allowableYield, Reserve: eccentricReserve,
-		Steps: eccentricSteps, CapacityEquation: "min(Sy; Scy)/f_y", ReserveEquation: "x",
+		Applies: offAxis, Demand: eccentricDemand, Capacity: yieldStrength, Reserve: eccentricReserve, Factored: true,
+		Steps: eccentricSteps, CapacityEquation: "min(Sy; Scy)", ReserveEquation: "x",
 	},
 }
 
 // Judge returns the findings of every check of a strut that applies.
 func Judge(s Subject) []check.Finding { return check.Judge(Checks, s) }
 
-func inTension(s Subject) bool     { return s.Axial > 0 }
-func inCompression(s Subject) bool { return s.Axial < 0 }
-func inBending(s Subject) bool     { return moment(s) > 0 }
-func offAxis(s Subject) bool       { return endMoment(s.Load) > 0 }
+// Each of them is true of what is not a number.
+func inTension(s Subject) bool     { return !(s.Axial <= 0) }
+func inCompression(s Subject) bool { return !(s.Axial >= 0) }
+func inBending(s Subject) bool     { return !(moment(s) <= 0) }
+func offAxis(s Subject) bool       { return !(s.Eccentricity <= 0) && s.Axial != 0 }
 
 func isRound(s Subject) bool {
 	_, ok := s.Round()

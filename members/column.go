@@ -98,37 +98,46 @@ func chiPhi(alpha, lam float64) float64 { return (1 + alpha*(lam-0.2) + sq(lam))
 // Perry returns the axial force at which the fibre at mid-length of a strut with
 // the stated crookedness yields, N: P/A + P·e₀/(Z·(1 − P/P_E)) = Scy.
 //
-//	η = A·e₀/Z;  B = P_y + (1 + η)·P_E
-//	P = 2·P_y·P_E/(B + √((P_y − P_E)² + η·P_E·(2·P_y + 2·P_E + η·P_E)))
+//	η = A·e₀/Z
 //
-// Ayrton and Perry (1886), the form on which EN 1993-1-1, 6.3.1 rests. The square root
-// is that of B² − 4·P_y·P_E in a form in which nothing cancels to below 0.
-func (s Strut) Perry() float64 { return perryLoad(s.SquashLoad(), s.Euler(), s.perryEta()) }
-
-func perryLoad(py, pe, eta float64) float64 {
-	bow := eta * pe
-	return 2 * py * pe / (perryB(py, pe, eta) + math.Sqrt(sq(py-pe)+bow*(2*py+2*pe+bow)))
-}
+// and Perry of P_y, P_E and η.
+func (s Strut) Perry() float64 { return Perry(s.SquashLoad(), s.Euler(), s.perryEta()) }
 
 func (s Strut) perryEta() float64 { return perryEta(s.Area(), s.Column.Crookedness, s.Modulus()) }
 
 func perryEta(area, crookedness, modulus float64) float64 { return area * crookedness / modulus }
 
-func (s Strut) perryB() float64 { return perryB(s.SquashLoad(), s.Euler(), s.perryEta()) }
+func (s Strut) perryB() float64 { return PerryB(s.SquashLoad(), s.Euler(), s.perryEta()) }
 
-func perryB(py, pe, eta float64) float64 { return py + (1+eta)*pe }
+// Perry returns the load at which the fibre at mid-length of a crooked column reaches its
+// strength, N, of the load that fails the straight section, the elastic buckling load,
+// and the imperfection η = A·e₀/Z.
+//
+//	P = 2·P_y·P_E/(B + √((P_y − P_E)² + η·P_E·(2·P_y + 2·P_E + η·P_E)))
+//
+// Ayrton and Perry (1886), the form on which EN 1993-1-1, 6.3.1 rests. The square root
+// is that of B² − 4·P_y·P_E in a form in which nothing cancels to below 0.
+func Perry(py, pe, eta float64) float64 {
+	bow := eta * pe
+	return 2 * py * pe / (PerryB(py, pe, eta) + math.Sqrt(sq(py-pe)+bow*(2*py+2*pe+bow)))
+}
+
+// PerryB returns the B of Perry, N.
+//
+//	B = P_y + (1 + η)·P_E
+func PerryB(py, pe, eta float64) float64 { return py + (1+eta)*pe }
 
 // ColumnLoad returns the load at which the strut fails as a column by its rule, N;
 // NaN for a curve that is not among Curves.
 func (s Strut) ColumnLoad() float64 {
 	return s.Column.load(columnTerms{
-		squash: s.SquashLoad(), euler: s.Euler(), eta: s.perryEta(),
+		area: s.Area(), modulus: s.Modulus(), squash: s.SquashLoad(), euler: s.Euler(),
 		slenderness: s.Slenderness(), e: s.Metal.E, scy: s.Metal.CompressiveYield(),
 	})
 }
 
 // columnTerms are what the rules take from a strut.
-type columnTerms struct{ squash, euler, eta, slenderness, e, scy float64 }
+type columnTerms struct{ area, modulus, squash, euler, slenderness, e, scy float64 }
 
 // load returns the load at which a strut fails by the rule, N.
 func (c Column) load(t columnTerms) float64 {
@@ -136,7 +145,7 @@ func (c Column) load(t columnTerms) float64 {
 	case c.Curve != "":
 		return Chi(c.alpha(), relativeOf(t.squash, t.euler)) * t.squash
 	case c.Crookedness > 0:
-		return perryLoad(t.squash, t.euler, t.eta)
+		return Perry(t.squash, t.euler, perryEta(t.area, c.Crookedness, t.modulus))
 	case t.slenderness > transitionOf(t.e, t.scy):
 		return t.euler
 	}

@@ -15,13 +15,16 @@ func squashCapacity(s Subject) float64 { return s.SquashLoad() / s.Factors.Yield
 
 func allowableCompression(s Subject) float64 { return s.Metal.CompressiveYield() / s.Factors.Yield }
 
-// allowableYield is the stress that the outer fibres may see on either side, MPa: in
+// yieldStrength is the stress at which the outer fibres yield on either side, MPa: in
 // bending one of them is in tension and one in compression.
 //
-//	min(Sy; Scy)/f_y
-func allowableYield(s Subject) float64 {
-	return math.Min(s.Metal.Sy, s.Metal.CompressiveYield()) / s.Factors.Yield
+//	min(Sy; Scy)
+func yieldStrength(s Subject) float64 {
+	return math.Min(s.Metal.Sy, s.Metal.CompressiveYield())
 }
+
+// allowableYield is that stress over the factor on yield.
+func allowableYield(s Subject) float64 { return yieldStrength(s) / s.Factors.Yield }
 
 func compressionSource(s Subject) string {
 	if s.Metal.Scy > 0 {

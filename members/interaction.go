@@ -12,6 +12,7 @@ import (
 //
 //	f_b·P/P_c + f_y·M/(Z·min(Sy; Scy)·(1 − f_b·P/P_E)) ≤ 1
 //
+// M is without that of a stated crookedness, which is in P_c already (Perry–Robertson):
 // the linear interaction of AISC, Specification for Structural Steel Buildings (ASD),
 // 9th ed. (1989), (H1-1), with an equivalent moment factor of 1, from memory.
 const beamColumnSource = "P/P_c + M/M_y, M amplified at the factored load: AISC ASD, 9th ed., (H1-1) with C_m = 1, from memory"
@@ -20,8 +21,11 @@ func beamColumn(s Subject) bool { return inCompression(s) && inBending(s) }
 
 // columnShare and yieldShare are what the compression and the moment use of their
 // capacities; factoredShare is what the factored compression uses of the Euler load.
-func columnShare(s Subject) float64   { return compression(s) / columnCapacity(s) }
-func yieldShare(s Subject) float64    { return bendingStress(s) / allowableYield(s) }
+func columnShare(s Subject) float64 { return compression(s) / columnCapacity(s) }
+func yieldShare(s Subject) float64 {
+	return bendingStressOf(moment(s), s.Modulus()) / allowableYield(s)
+}
+
 func factoredShare(s Subject) float64 { return s.Factors.Buckling * eulerShare(s) }
 
 func beamColumnDemand(s Subject) float64 {

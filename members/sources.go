@@ -54,6 +54,44 @@ func (s Strut) spanMoment(l Load) float64 {
 
 func moment(s Subject) float64 { return s.Moment(s.Load) }
 
+// bowMoment is that of the compression on a stated crookedness, N·mm: a pull straightens
+// the strut. By itself it is the column check's, of which it is a part; here it joins
+// the other sources, so that bow and side load are judged together.
+//
+//	M_b = P·e₀
+func bowMoment(s Subject) float64 {
+	return bowMomentOf(compression(s), s.Column.Crookedness)
+}
+
+func bowMomentOf(compression, crookedness float64) float64 {
+	if !(crookedness > 0) {
+		return 0
+	}
+	return compression * crookedness
+}
+
+// bowedMoment is the moment of all sources with that of the crookedness.
+func bowedMoment(s Subject) float64 { return moment(s) + bowMoment(s) }
+
+// otherMoment is all of it but the moment of the eccentricity.
+func otherMoment(s Subject) float64 { return s.Bending + s.spanMoment(s.Load) + bowMoment(s) }
+
+// bows tells whether the crookedness adds to the moment.
+func bows(s Subject) bool { return bowMoment(s) != 0 }
+
+var bowRows = []row{
+	check.Line("M_b", "moment of the compression on the stated crookedness", "P·e₀", "N·mm", "equilibrium", bowMoment),
+	check.Line("M_s", "moment of all sources and of the crookedness", "M + M_b", "N·mm", "", bowedMoment),
+}
+
+// bowedSteps lead to the moment that the checks of bending take, and give its symbol.
+func bowedSteps(s Subject) (steps []check.Step, symbol string) {
+	if bows(s) {
+		return check.Put(s, bowRows), "M_s"
+	}
+	return nil, "M"
+}
+
 // sourceSteps lead from the sources to the moment M that the checks take.
 func sourceSteps(s Subject) (givens, found []check.Step) {
 	if s.Sources == (Sources{}) {
@@ -82,10 +120,13 @@ func otherMoments(s Subject) check.Step {
 			sum = append(sum, o.part)
 		}
 	}
+	if bows(s) {
+		sum = append(sum, "P·e₀")
+	}
 	if sum == nil {
 		sum = []string{"0"}
 	}
-	return check.Step{Symbol: "M_o", What: "all other moments", Equation: strings.Join(sum, " + "), Unit: "N·mm", Value: s.Bending + s.spanMoment(s.Load)}
+	return check.Step{Symbol: "M_o", What: "all other moments", Equation: strings.Join(sum, " + "), Unit: "N·mm", Value: otherMoment(s)}
 }
 
 // sourceRows are the parts of the moment: when they are there, what is given of them,

@@ -87,37 +87,45 @@ func wallSteps(s Subject) []check.Step { return check.Put(s, wallRows, wallCapRo
 var wallRows = []row{
 	check.Line("R", "radius of the middle of the wall", "(OD − t)/2", "mm", "", func(s Subject) float64 { return s.tube().MidRadius() }),
 	check.Line("φ", "auxiliary value", "√(R/t)/16", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.tube().wallPhi() }),
-	check.Line("γ", "knock-down factor, axial", "1 − 0.901·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.tube().KnockDown(knockDownAxial) }),
+	check.Line("γ", "knock-down factor, axial", "1 − 0.901·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.tube().KnockDown(KnockDownAxial) }),
 	check.Line("σ_cr", "elastic buckling stress of the wall", "γ·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return s.WallStress() }),
 }
 
 var wallCapRows = []row{check.Line("σ_w", "the same, not above yield", "min(σ_cr; Scy)", "MPa", "", wallCapped)}
 
 // bendingSteps lead to the combined stress σ, the bending amplified by a compression.
-func bendingSteps(s Subject) []check.Step { return check.Put(s, eulerRows, shareRows, bendingRows) }
+func bendingSteps(s Subject) []check.Step {
+	steps, m := bowedSteps(s)
+	return append(steps, check.Put(s, eulerRows, shareRows, bendingRows(m))...)
+}
 
 var shareRows = []row{check.Line("a", "share of the Euler load", "P/P_E", "", "", eulerShare)}
 
-var bendingRows = []row{
-	check.Line("σ_N", "axial stress", "|N|/A", "MPa", "", axialStress),
-	check.Line("σ_M", "bending stress", "M/Z", "MPa", "", bendingStress),
-	check.Line("σ", "demand: the stresses together", "σ_N + σ_M/(1 − a)", "MPa", "Timoshenko and Gere, ch. 1, from memory", bendingDemand),
+func bendingRows(m string) []row {
+	return []row{
+		check.Line("σ_N", "axial stress", "|N|/A", "MPa", "", axialStress),
+		check.Line("σ_M", "bending stress", m+"/Z", "MPa", "", bendingStress),
+		check.Line("σ", "demand: the stresses together", "σ_N + σ_M/(1 − a)", "MPa", "Timoshenko and Gere, ch. 1, from memory", bendingDemand),
+	}
 }
 
 // wallBendingSteps lead to the sum of the shares of axial force and bending.
 func wallBendingSteps(s Subject) []check.Step {
-	return check.Put(s, wallRows, wallBendingRows, eulerRows, shareRows, wallShareRows)
+	steps, m := bowedSteps(s)
+	return append(steps, check.Put(s, wallRows, wallBendingRows, eulerRows, shareRows, wallShareRows(m))...)
 }
 
 var wallBendingRows = []row{
-	check.Line("γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.tube().KnockDown(knockDownBending) }),
+	check.Line("γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.tube().KnockDown(KnockDownBending) }),
 	check.Line("σ_b", "elastic buckling stress of the wall in bending", "γ_b·E·t/(R·√(3·(1 − ν²)))", "MPa", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return s.WallStressBending() }),
 	check.Line("σ_cl", "limit in compression, design factors included, not above yield", "min(σ_cr/f_b; Scy/f_y)", "MPa", "", wallAxialLimit),
 	check.Line("σ_bl", "limit in bending, design factors included, not above yield", "min(σ_b/f_b; Scy/f_y)", "MPa", "", wallBendingLimit),
 }
 
-var wallShareRows = []row{
-	check.Line("n", "share of the axial compression", "P/(A·σ_cl)", "", "", wallAxialShare),
-	check.Line("m", "share of the bending", "M/(Z·σ_bl)", "", "", wallBendingShare),
-	check.Line("D", "demand: the shares together, bending amplified", "n + m/(1 − a)", "", "", wallDemand),
+func wallShareRows(m string) []row {
+	return []row{
+		check.Line("n", "share of the axial compression", "P/(A·σ_cl)", "", "", wallAxialShare),
+		check.Line("m", "share of the bending", m+"/(Z·σ_bl)", "", "", wallBendingShare),
+		check.Line("D", "demand: the shares together, bending amplified", "n + m/(1 − a)", "", "", wallDemand),
+	}
 }

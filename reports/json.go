@@ -59,6 +59,8 @@ type (
 		Yield    float64 `json:"yield"`
 		Ultimate float64 `json:"ultimate"`
 		Buckling float64 `json:"buckling"`
+
+		Fitting *float64 `json:"fitting,omitempty"` // only where an end or rocker is given
 	}
 	jsonCase struct {
 		Name   string     `json:"name"`
@@ -154,11 +156,10 @@ type (
 // JSON returns the results for other programs, numbers at full precision. The same
 // report gives the same bytes.
 func (r Report) JSON() ([]byte, error) {
-	f := r.Car.Factors
 	out := jsonReport{
 		Format: "sixlink-results/1", Program: jsonProgram{"sixlink", r.Version}, Input: jsonInput{r.File, r.SHA256},
 		Car: r.Car.Name, Revision: r.Car.Revision, Pass: r.Pass, Caution: Caution,
-		DesignFactors: jsonFactors{f.Yield, f.Ultimate, f.Buckling},
+		DesignFactors: r.toFactors(),
 		Audit:         jsonAudit{r.Audit.Worst, cases.CornerNames[r.Audit.Corner], r.Cases[r.Audit.Case].Name},
 		Materials:     r.toMaterials(), Parts: r.toParts(),
 		Rockers: []jsonRockers{}, NotChecked: r.NotChecked, Notes: []jsonNote{},

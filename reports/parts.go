@@ -6,9 +6,11 @@ import (
 )
 
 // The parts list: what each member is made of, and what it weighs. Masses are those of
-// the bare sections between joint centres, without ends, threads and paint.
+// the bare sections between joint centres, without threads and paint, and of the
+// bearings of their ends, where the file gives them.
 
-// parts has a line for each member, and the masses of each corner and of the car.
+// parts has a line for each member and each bearing of its ends, and the masses of each
+// corner and of the car.
 func (r Report) parts() Table {
 	t := Table{
 		Name: "Parts", Title: "Parts: the members, joint centre to joint centre; masses without ends and threads",
@@ -24,17 +26,24 @@ func (r Report) parts() Table {
 			{"notes", "", Text},
 		},
 	}
+	all := "all six"
+	if r.hasBearings() {
+		t.Title = "Parts: the members, joint centre to joint centre, and the bearings of their ends; masses without threads and bolts; sums count each bearing whose mass is given"
+		all = "all six, with bearings"
+	}
 	for i, c := range r.Corners {
+		bearings := r.EndBearings(i)
 		for j, m := range c.Members {
 			s := m.Strut
 			t.Rows = append(t.Rows, []any{
 				words(cases.CornerNames[i]), words(loads.LinkNames[j]), m.Number, m.Certificate, sectionWords(s),
 				s.Metal.Name, s.Length, s.Mass(), m.Notes,
 			})
+			t.Rows = append(t.Rows, bearingRows(i, j, bearings)...)
 		}
 	}
 	for i := range r.Corners {
-		t.Rows = append(t.Rows, []any{words(cases.CornerNames[i]), "all six", nil, nil, nil, nil, nil, r.CornerMass(i), nil})
+		t.Rows = append(t.Rows, []any{words(cases.CornerNames[i]), all, nil, nil, nil, nil, nil, r.CornerMass(i), nil})
 	}
 	t.Rows = append(t.Rows, []any{"all four", "all", nil, nil, nil, nil, nil, r.MembersMass(), nil})
 	return t
@@ -42,16 +51,17 @@ func (r Report) parts() Table {
 
 type (
 	jsonParts struct {
-		Members []jsonPart       `json:"members"`
-		Corners []jsonCornerMass `json:"corners"`
-		Mass    float64          `json:"mass"`
+		Members  []jsonPart       `json:"members"`
+		Bearings []jsonBearing    `json:"bearings,omitempty"`
+		Corners  []jsonCornerMass `json:"corners"` // with the bearings whose mass is given
+		Mass     float64          `json:"mass"`
 	}
 	jsonPart struct {
 		Corner      string  `json:"corner"`
 		Member      string  `json:"member"`
 		Part        string  `json:"part"`
 		Certificate string  `json:"certificate"`
-		Section     string  `json:"tube"`
+		Section     string  `json:"section"`
 		Material    string  `json:"material"`
 		Length      float64 `json:"length"`
 		Mass        float64 `json:"mass"`
@@ -74,6 +84,7 @@ func (r Report) toParts() jsonParts {
 				Material: s.Metal.Name, Length: s.Length, Mass: s.Mass(), Notes: m.Notes,
 			})
 		}
+		out.Bearings = append(out.Bearings, r.toBearings(i)...)
 		out.Corners = append(out.Corners, jsonCornerMass{corner, r.CornerMass(i)})
 	}
 	return out

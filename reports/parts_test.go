@@ -14,8 +14,8 @@ import (
 
 type partsOf struct {
 	Members []struct {
-		Corner, Member, Part, Certificate, Tube, Material, Notes string
-		Length, Mass                                             float64
+		Corner, Member, Part, Certificate, Section, Material, Notes string
+		Length, Mass                                                float64
 	}
 	Corners []struct {
 		Corner string
@@ -40,7 +40,7 @@ func TestParts(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := got.Parts.Members[loads.TrackRod]
-	if p.Corner != "front_left" || p.Member != "track_rod" || p.Part != "HC-7" || p.Certificate != "heat 4711" || p.Tube != "14 × 1.5" || p.Material != "E355+N" || p.Notes != "spare" {
+	if p.Corner != "front_left" || p.Member != "track_rod" || p.Part != "HC-7" || p.Certificate != "heat 4711" || p.Section != "14 × 1.5" || p.Material != "E355+N" || p.Notes != "spare" {
 		t.Errorf("track rod %+v", p)
 	}
 	length := math.Sqrt(7*7 + 440*440 + 19*19) // [95, 672, 205] to [88, 232, 186], as in the example

@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -47,10 +46,11 @@ func verdict(pass bool) string {
 	return "FAIL"
 }
 
-// envelope has a line for each member: its extremes, what governs, and the verdict.
+// envelope has a line for each member, its extremes, what governs, and the verdict; and
+// one for each rocker that has checks.
 func (r Report) envelope() Table {
 	t := Table{
-		Name: "Envelope", Title: "Members: largest forces over all cases, and what governs",
+		Name: "Envelope", Title: "Members and rockers: largest forces over all cases, and what governs",
 		Columns: []Column{
 			{"corner", "", Text},
 			{"member", "", Text},
@@ -72,18 +72,27 @@ func (r Report) envelope() Table {
 	for i, c := range r.Corners {
 		for j, m := range c.Members {
 			tension, compression, inT, inC := m.Extremes()
-			check, at, rf := any(nil), any(nil), math.NaN()
-			if g, ok := m.Governs(); ok {
-				check, at, rf = g.Title(), caseNo(g.Case), g.Reserve
-			}
 			s := m.Strut
-			t.Rows = append(t.Rows, []any{
+			t.Rows = append(t.Rows, append([]any{
 				words(cases.CornerNames[i]), words(loads.LinkNames[j]), sectionWords(s), s.Metal.Name, s.Length, s.Mass(),
-				tension, caseNo(inT), compression, caseNo(inC), largestBending(m), check, at, rf, verdictOf(m.Judged),
-			})
+				tension, caseNo(inT), compression, caseNo(inC), largestBending(m),
+			}, governing(m.Judged)...))
+		}
+		if len(c.Rocker.Checks) > 0 {
+			rocker := []any{words(cases.CornerNames[i]), words(cases.MemberNames[loads.NumLinks])}
+			t.Rows = append(t.Rows, append(append(rocker, make([]any, 9)...), governing(c.Rocker)...))
 		}
 	}
 	return t
+}
+
+// governing are the last cells of a line of the envelope: the check that governs, its
+// case, its reserve factor and the verdict.
+func governing(j cases.Judged) []any {
+	if g, ok := j.Governs(); ok {
+		return []any{g.Title(), caseNo(g.Case), g.Reserve, verdictOf(j)}
+	}
+	return []any{nil, nil, nil, verdictOf(j)}
 }
 
 // largestBending is NaN for a member that no case bends.
@@ -163,9 +172,8 @@ func (r Report) memberForces() Table {
 }
 
 func (r Report) checksTable() Table {
-	f := r.Car.Factors
 	t := Table{
-		Name: "Checks", Title: fmt.Sprintf("Checks: design factors yield %g, ultimate %g, buckling %g are in the capacity", f.Yield, f.Ultimate, f.Buckling),
+		Name: "Checks", Title: "Checks: design factors " + r.factors() + " are in the capacity (of beam column, eccentric ends and first ply: in the demand)",
 		Columns: []Column{
 			{"corner", "", Text},
 			{"member", "", Text},

@@ -21,8 +21,7 @@ func (r Report) Text() ([]byte, error) {
 	p := &page{}
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
-	f := r.Car.Factors
-	p.line("design factors, in every reserve factor: yield %g, ultimate %g, buckling %g", f.Yield, f.Ultimate, f.Buckling)
+	p.line("design factors, in every reserve factor: %s", r.factors())
 	p.fold("", "", r.Car.Notes)
 	p.line("")
 	r.textCases(p)

@@ -124,7 +124,6 @@ func (b *book) cover(r Report) {
 			b.do(b.file.SetRowHeight(sheet, row, height))
 		}
 	}
-	f := r.Car.Factors
 	put("title", 0, r.title())
 	put("text", 0, "Suspension load cases, member forces and reserve factors")
 	put("text", 0)
@@ -136,7 +135,7 @@ func (b *book) cover(r Report) {
 		{"Car file", r.File},
 		{"SHA-256 of the car file", r.SHA256},
 		{"Remarks of the car file", r.Car.Notes},
-		{"Design factors", fmt.Sprintf("yield %g, ultimate %g, buckling %g; in every reserve factor", f.Yield, f.Ultimate, f.Buckling)},
+		{"Design factors", r.factors() + "; in every reserve factor"},
 		{"Axes and signs", "ISO 8855: x forward, y left, z up; axial forces positive in tension; units in every heading"},
 		{"Result", r.summary()},
 		{"Free-body audit", fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst)},

@@ -41,7 +41,7 @@ func (r Report) Working(corner, member, k int) ([]byte, error) {
 		p.line("\n   The member: %s mm, %s", sectionWords(m), printable(m.Metal.Name))
 		p.fold("   ", "   ", joined("; ", m.Metal.Form, m.Metal.Basis, m.Metal.Source))
 	}
-	r.itemsWorking(p, r.items(corner, member, k))
+	itemsWorking(p, r.items(corner, member, k), k)
 
 	r.closing(p)
 	return p.Bytes(), nil
@@ -58,9 +58,9 @@ func (r Report) items(corner, member, k int) []check.Item {
 	return r.MemberItems(corner, member, k)
 }
 
-// itemsWorking writes the givens and the checks of each item, and what governs.
-func (r Report) itemsWorking(p *page, items []check.Item) {
-	part, lowest, name := 4, math.Inf(1), ""
+// itemsWorking writes the givens and the checks of each item in case k, and what governs.
+func itemsWorking(p *page, items []check.Item, k int) {
+	part := 4
 	for _, item := range items {
 		title := item.At
 		if title == "" {
@@ -74,21 +74,18 @@ func (r Report) itemsWorking(p *page, items []check.Item) {
 			p.line("\n%d  Check: %s", part, cases.Finding{At: item.At, Finding: check.Finding{Check: s.Check}}.Title())
 			p.fold("   ", "   ", s.Source)
 			p.steps(maps.Clone(givens), s.Steps)
-			if !(s.Reserve >= lowest) {
-				lowest, name = s.Reserve, s.Check
-			}
 			part++
 		}
 	}
+	g, ok := cases.JudgedIn(k, items).Governs()
 	switch {
 	case len(items) == 0:
 		p.line("\nThe car file gives nothing by which this could be checked: no reserve factor.\n")
-		return
-	case name == "":
+	case !ok:
 		p.line("\nThis case puts no load on what is checked here: no reserve factor.\n")
-		return
+	default:
+		p.line("\nGoverned by %s: RF %s, %s\n", g.Title(), Reserve.number(g.Reserve), verdict(g.Reserve >= 1))
 	}
-	p.line("\nGoverned by %s: RF %s, %s\n", name, Reserve.number(lowest), verdict(lowest >= 1))
 }
 
 // freeBodies writes a table for each free body of the corner.

@@ -31,15 +31,17 @@ func (b *builder) axle(it *item) cases.Axle {
 	for i, name := range loads.LinkNames {
 		a.Parts[i] = b.part(it.at("members").at(name))
 		b.remark(it.at("members").at(name), a.Parts[i])
+		b.bentInsert(it.at("members").at(name).at("ends"), c.Carrier, i)
 		c.Links[i] = b.link(it.at(links[i].part), i)
 		p := &a.Parts[i].Strut
 		p.Length = c.Links[i].Length()
-		c.Links[i].EA, c.Links[i].EI = p.Metal.E*p.Area(), p.Metal.E*p.Inertia()
+		a.Stiffen(i)
 	}
 	if rocker := it.at("rocker"); rocker.given {
 		c.Rocker = b.rocker(rocker, it.at("rod").at("inner"))
 		a.Rocker = b.rockerParts(rocker)
 	}
+	a.Inboard = b.inboard(it.at("inboard"))
 	b.wheel(wheel)
 	b.plausible(it)
 	return a

@@ -1,58 +1,82 @@
 package carfile
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
+	"sixlink/cases"
 	"sixlink/materials"
 	"sixlink/members"
 	"sixlink/members/ends"
 	"sixlink/members/fasteners"
 )
 
-// ends reads both ends of a member.
-func (b *builder) ends(it *item, strut members.Strut) (out [2]ends.End) {
+// ends reads both ends of a member, of which the rest is known.
+func (b *builder) ends(it *item, p cases.Part) (out [2]ends.End) {
 	both := it.at("both")
 	if both.given && (it.at("outer").given || it.at("inner").given) {
 		b.refuse(both, "both stands beside outer or inner", "give both alone, or outer and inner")
 		return out
 	}
 	if both.given {
-		e := b.end(both, strut)
+		e := b.end(both, p)
 		return [2]ends.End{e, e}
 	}
 	for i, name := range []string{"outer", "inner"} {
 		if e := it.at(name); e.given {
-			out[i] = b.end(e, strut)
+			out[i] = b.end(e, p)
 		}
 	}
 	return out
 }
 
-func (b *builder) end(it *item, strut members.Strut) (e ends.End) {
+func (b *builder) end(it *item, p cases.Part) (e ends.End) {
+	strut := p.Strut
 	part := b.partOf(it.at("bearing"))
 	if part != nil {
 		e.Bearing = &part.bearing
 	}
+	e.AxialShare = b.axialShare(it, part)
+	e.Misalignment = b.misalignment(it, part)
 	e.Thread = b.thread(it, part)
+	if shank := b.shankLength(it, e.Thread); e.Thread != nil {
+		e.Thread.Shank = shank
+	}
 	if bolt := it.at("bolt"); bolt.given {
 		e.Bolt = b.bolt(bolt)
 	}
 	if lug := it.at("lug"); lug.given {
 		e.Lug = b.lug(lug)
 	}
-	if weld := it.at("weld"); weld.given && b.round(weld, strut) {
+	if weld := it.at("weld"); weld.given && b.welds(weld, p) && b.round(weld, strut) {
 		e.Weld = b.weld(weld, strut)
 	}
 	if insert := it.at("insert"); insert.given && b.round(insert, strut) {
 		tube, _ := strut.Round()
 		e.Insert = b.insert(insert, tube)
 	}
-	if e.Bolt != nil && e.Lug != nil && e.Lug.Hole > 0 && e.Bolt.Diameter > e.Lug.Hole {
-		b.refuse(it.at("bolt").at("size"), fmt.Sprintf("the bolt of %s mm does not go through the lug's hole of %s mm", short(e.Bolt.Diameter), short(e.Lug.Hole)),
-			"correct bolt.size or lug.hole")
+	if e.Bolt != nil && e.Lug != nil && e.Lug.Hole > 0 && e.Bolt.Diameter > 0 {
+		b.passes(it, e.Bolt.Diameter, e.Lug.Hole)
 	}
 	return e
+}
+
+// clearance is the largest clearance of a bolt in a lug's hole, as a share of the bolt's
+// diameter: our own choice, with no published source. The checks of lug and bolt take
+// the bolt to fill its hole.
+const clearance = 0.05
+
+// passes holds a bolt to the hole of the lug through which it passes.
+func (b *builder) passes(it *item, bolt, hole float64) {
+	switch most := bolt * (1 + clearance); {
+	case bolt > hole:
+		b.refuse(it.at("bolt").at("size"), fmt.Sprintf("the bolt of %s mm does not go through the lug's hole of %s mm", short(bolt), short(hole)),
+			"correct bolt.size or lug.hole")
+	case hole > most*(1+1e-9):
+		b.refuse(it.at("lug").at("hole"), fmt.Sprintf("%s mm is more than %s mm, the bolt of %s mm and 5 %% of it", short(hole), short(most), short(bolt)),
+			"correct lug.hole or bolt.size, or press a bush into the hole and give its bore")
+	}
 }
 
 // round refuses what is checked on round tubes alone.
@@ -90,9 +114,17 @@ func (b *builder) size(it *item) fasteners.Thread {
 	}
 	th, err := fasteners.FindThread(it.text)
 	if err != nil {
-		b.refuse(it, err.Error(), "correct the size")
+		b.refuseUnknown(it, err)
 	}
 	return th
+}
+
+// refuseUnknown refuses a size or class for the error of fasteners.
+func (b *builder) refuseUnknown(it *item, err error) {
+	var unknown *fasteners.UnknownError
+	if errors.As(err, &unknown) {
+		b.refuse(it, unknown.Text, unknown.Remedy)
+	}
 }
 
 // strength reads what a thread or bolt of that diameter is made of.
@@ -100,13 +132,13 @@ func (b *builder) strength(it *item, diameter float64) ends.Strength {
 	if class := it.at("class"); class.given && class.good && diameter > 0 {
 		c, err := fasteners.FindClass(class.text, diameter)
 		if err != nil {
-			b.refuse(class, err.Error(), "correct the class")
+			b.refuseUnknown(class, err)
 		}
 		return ends.StrengthOf(c)
 	}
 	if name := it.at("material"); name.given {
 		m := b.solid(name, diameter)
-		return ends.Strength{Proof: m.Sy, Yield: m.Sy, Ultimate: m.Su, Hard: true, Source: "material " + m.Name}
+		return ends.StrengthOfMetal(m)
 	}
 	return ends.Strength{}
 }
@@ -140,8 +172,7 @@ func (b *builder) thread(it *item, part *part) *ends.Thread {
 	}
 	th.Offset, th.Engagement = offset.number(), given.at("engagement").number()
 	if in := given.at("in"); in.given {
-		m := b.solid(in, th.Diameter)
-		th.Nut, th.NutSource = m.Su, "material "+m.Name
+		th.Nut = b.solid(in, th.Diameter)
 		if !given.at("engagement").given {
 			b.refuse(in, "in without engagement", "add engagement, the length of engaged thread, or take in out")
 		}
@@ -168,11 +199,9 @@ func (b *builder) bolt(it *item) *ends.Bolt {
 	}
 	if p := it.at("plates"); p.given {
 		o.Plates = &ends.Plates{Outer: p.at("outer").number(), Inner: p.at("inner").number(), Gap: p.at("gap").number()}
-		m := b.solid(p.at("material"), o.Plates.Outer)
-		o.Plates.OuterYield, o.Plates.OuterSource = m.Sy, "material "+m.Name
+		o.Plates.OuterMetal = b.solid(p.at("material"), o.Plates.Outer)
 		if inner := p.at("inner_material"); inner.given {
-			m := b.solid(inner, o.Plates.Inner)
-			o.Plates.InnerYield, o.Plates.InnerSource = m.Sy, "material "+m.Name
+			o.Plates.InnerMetal = b.solid(inner, o.Plates.Inner)
 		}
 	}
 	return o
@@ -199,9 +228,6 @@ func (b *builder) lug(it *item) *ends.Lug {
 	return l
 }
 
-// steelModulus is the Young's modulus above which a metal is taken for a steel, MPa.
-const steelModulus = 180e3
-
 func (b *builder) weld(it *item, strut members.Strut) *ends.Weld {
 	tube, _ := strut.Round()
 	w := &ends.Weld{Throat: it.at("throat").number(), Filler: it.at("strength").number()}
@@ -210,16 +236,17 @@ func (b *builder) weld(it *item, strut members.Strut) *ends.Weld {
 		w.KnockYield, w.KnockUltimate, w.KnockSource = k.at("yield_share").number(), k.at("ultimate_share").number(), k.at("source").text
 		return w
 	}
+	w.Process = it.at("process").text
 	haz, known := materials.Weld(m, tube.Wall, it.at("process").text)
 	w.KnockYield, w.KnockUltimate, w.KnockSource = haz.Yield, haz.Ultimate, haz.Source
 	switch {
 	case known || !it.at("process").good || m.E == 0 || tube.Wall == 0: // the rest are faults of their own
-	case m.E >= steelModulus:
-		w.KnockYield, w.KnockUltimate, w.KnockSource = 1, 1, "none: the strengths of the tube are taken beside the weld"
-		b.doubt(m.Name + ": the tube is taken to keep its strengths beside the weld, which cold work and heat treatment do not survive: give weld.knockdown with its source")
+	case materials.Soft(m):
+		w.KnockYield, w.KnockUltimate, w.KnockSource = 1, 1, "none: the strengths of the tube, normalized or annealed, are taken beside the weld"
+		b.doubt(m.Name + ": the tube is taken to keep its strengths beside the weld, for it is normalized or annealed: prove it by the qualification of the weld, or give weld.knockdown with its source")
 	default:
 		b.refuse(it, fmt.Sprintf("there are no values for %s beside a weld in a wall of %s mm", cut(m.Name), short(tube.Wall)),
-			"add knockdown: "+it.key.find("knockdown").value()+", or weld another material")
+			"add knockdown: "+it.key.find("knockdown").value()+", or weld another material, such as a normalized steel")
 	}
 	return w
 }
@@ -238,6 +265,6 @@ func (b *builder) insert(it *item, tube members.Tube) *ends.Insert {
 	return &ends.Insert{
 		Length: it.at("length").number(), Diameter: d, Bond: it.at("bond_thickness").number(),
 		Modulus: it.at("shear_modulus").number(), Strength: it.at("shear_strength").number(),
-		Stiffness: m.E * members.Tube{OD: d, Wall: math.Max(0, wall)}.Area(), Source: it.at("source").text,
+		Stiffness: m.E * members.Tube{OD: d, Wall: math.Max(0, wall)}.Area(), Metal: m, Source: it.at("source").text,
 	}
 }

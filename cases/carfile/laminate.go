@@ -116,8 +116,8 @@ func (b *builder) ofLaminate(p *cases.Part, it *item) {
 		b.refuse(name, "material and laminate exclude each other", "give exactly one of material or laminate")
 		return
 	}
-	if rule := it.at("column"); rule.given {
-		b.refuse(rule, "column goes with material, not with laminate", "take it out: the column of a laminate is Engesser's, capped by the first ply")
+	if rule := it.at("column"); rule.given && rule.good && !rule.at("crookedness").given {
+		b.refuse(rule, "a rule for columns goes with material, not with laminate", "take it out, or give the bow of the axis at mid-length as column: {crookedness: …}")
 	}
 	if section := it.at("section"); section.given {
 		b.refuse(section, "a laminate is judged as a round tube alone", "give tube: [od, wall] instead of section")

@@ -89,6 +89,10 @@ func TestSameLaminateOtherText(t *testing.T) {
 			t.Errorf("%s (-want +got):\n%s", e.name, d)
 		}
 	}
+	bowed := readGood(t, edited(t, good, "laminate: Test CFRP}", "laminate: Test CFRP, column: {crookedness: 2}}")).Car
+	if got := bowed.Axles[cases.Front].Parts[loads.Rod].Strut.Column.Crookedness; got != 2 {
+		t.Errorf("crookedness of a laminate %g mm, want 2 mm", got)
+	}
 	for _, wall := range []string{"1.486", "1.514"} { // 1.5 mm of plies, within 1 %
 		readGood(t, edited(t, good, "[20, 1.5], laminate", "[20, "+wall+"], laminate"))
 	}
@@ -101,6 +105,8 @@ var laminateEdits = []edit{
 	{name: "laminate without a list of them", old: "\nlaminates:\n" + cfrp, new: ""},
 	{name: "laminate misspelt as a key", old: "laminate: Test CFRP}", new: "laminat: Test CFRP}"},
 	{name: "column of a laminate", old: "laminate: Test CFRP}", new: "laminate: Test CFRP, column: EN 1993-1-1 a}"},
+	{name: "weld on a laminate", old: "laminate: Test CFRP}", new: "laminate: Test CFRP, ends: {inner: {weld: {throat: 2, process: TIG}}}}"},
+	{name: "weld with its knockdown on both ends of a laminate", old: "laminate: Test CFRP}", new: "laminate: Test CFRP, ends: {both: {weld: {throat: 2, process: MIG, strength: 500, knockdown: {yield_share: 0.9, ultimate_share: 0.8, source: test}}}}}"},
 	{name: "wall thinner than the plies", old: "[20, 1.5], laminate", new: "[20, 1.48], laminate"},
 	{name: "wall of half the plies", old: "    symmetric: true\n", new: ""},
 	{name: "laminate without knockdown", old: "    knockdown: 50 %\n", new: ""},

@@ -77,7 +77,7 @@ func (b *builder) part(it *item) cases.Part {
 		p.Strut.Metal = b.find(material, wall)
 	}
 	b.ofLaminate(&p, it)
-	p.Ends = b.ends(it.at("ends"), p.Strut)
+	p.Ends = b.ends(it.at("ends"), p)
 	return p
 }
 
@@ -160,9 +160,13 @@ func (b *builder) near(e *materials.UnknownError) []string {
 }
 
 func (b *builder) tooThick(wall wall, limit float64, name string) {
+	what, remedy := "wall", "choose a thinner wall"
+	if wall.of.key.Name == "bar" {
+		what, remedy = "half of the diameter", "choose a thinner bar"
+	}
 	b.fault(wall.at, wall.of.path, flaw{
-		fmt.Sprintf("wall: %s mm is more than %s mm, the thickest for which %s has strengths", short(wall.mm), short(limit), cut(name)),
-		"choose a thinner wall, or give the material under materials with its source",
+		fmt.Sprintf("%s: %s mm is more than %s mm, the thickest for which %s has strengths", what, short(wall.mm), short(limit), cut(name)),
+		remedy + ", or give the material under materials with its source",
 	})
 	wall.of.good = false
 }

@@ -1,7 +1,6 @@
 package carfile
 
 import (
-	"fmt"
 	"slices"
 
 	"sixlink/members/ends"
@@ -17,6 +16,9 @@ type parts struct {
 type part struct {
 	bearing ends.Bearing
 	thread  *ends.Thread // nil: none
+	limit   float64      // of misalignment, degrees; 0: not given, or not read
+	limited bool         // a limit stands in the file, be it with a fault
+	rodEnd  bool
 }
 
 func (b *builder) readParts(it *item) {
@@ -37,7 +39,10 @@ func (b *builder) readParts(it *item) {
 }
 
 func (b *builder) readPart(e *item) *part {
-	p := &part{bearing: ends.Bearing{Part: e.at("part").text, Radial: e.at("radial_rating").number(), Source: e.at("source").text}}
+	p := &part{rodEnd: e.at("kind").text == rodEnd, limit: e.at("misalignment").number(), limited: e.at("misalignment").given, bearing: ends.Bearing{
+		Part: e.at("part").text, Radial: e.at("radial_rating").number(), Axial: e.at("axial_rating").number(),
+		Mass: e.at("mass").number(), Source: e.at("source").text,
+	}}
 	th := e.at("thread")
 	if th.given && e.at("kind").text == sphericalBearing {
 		b.refuse(th, "a "+sphericalBearing+" has no thread", "take thread out, or write kind: "+rodEnd)
@@ -45,9 +50,6 @@ func (b *builder) readPart(e *item) *part {
 	if th.given {
 		size := b.size(th.at("size"))
 		p.thread = &ends.Thread{Thread: size, Strength: b.strength(th, size.Diameter)}
-	}
-	if e.at("axial_rating").given || e.at("misalignment").given {
-		b.doubt(fmt.Sprintf("part %s: its axial rating and its angle of misalignment are not checked", quoted(p.bearing.Part)))
 	}
 	return p
 }

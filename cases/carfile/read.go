@@ -18,7 +18,8 @@ type File struct {
 	Car cases.Car
 
 	source
-	top *item
+	top  *item
+	turn turn
 }
 
 // Read reads a car file. The name is that of the file, for messages alone. The
@@ -39,7 +40,7 @@ func Read(name string, src []byte) (File, error) {
 	if len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()
 	}
-	return File{Car: b.car, source: s, top: top}, nil
+	return File{Car: b.car, source: s, top: top, turn: b.turn}, nil
 }
 
 // Fault places a fault that was found after reading, such as a load case that cannot

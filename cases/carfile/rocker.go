@@ -100,7 +100,15 @@ func (b *builder) pivotBearings(it *item) *rocker.Ratings {
 	out := &rocker.Ratings{
 		Part: part.text, Radial: radial.number(), Thrust: it.at("thrust_rating").number(), Source: it.at("source").text,
 	}
+	known := b.parts.own[part.text]
+	if part.given && known != nil && known.rodEnd {
+		b.refuse(part, "a "+rodEnd+" is no bearing of a pivot", "name a "+sphericalBearing+" of the list parts, or give the maker's part number with radial_rating and source")
+		return out
+	}
 	if radial.given {
+		if radial.good && !it.at("source").given {
+			b.refuse(radial, "the rating has no source", "add source: where the ratings come from, the maker's document, edition and page")
+		}
 		return out
 	}
 	if !part.given && it.good {
@@ -108,6 +116,9 @@ func (b *builder) pivotBearings(it *item) *rocker.Ratings {
 	}
 	if p := b.partOf(part); p != nil {
 		out.Radial = p.bearing.Radial
+		if p.bearing.Axial > 0 && !it.at("thrust_rating").given {
+			b.doubt(fmt.Sprintf("part %s: its axial rating is not checked at a pivot that gives no thrust_rating", quoted(p.bearing.Part)))
+		}
 		if out.Source == "" {
 			out.Source = p.bearing.Source
 		}

@@ -1,7 +1,9 @@
 package carfile
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"sixlink/cases"
@@ -37,6 +39,7 @@ var rockerEdits = []edit{
 	rockerEdit("plates too thick for the material", "plates: {count: 1, thickness: 160, material: 25CrMo4+QT, pivot: {bore: 24, width: 44}}"),
 	rockerEdit("bearings without rating", "bearings: {thrust_rating: 4 kN}"),
 	rockerEdit("bearings of an unknown part", "bearings: {part: A1}"),
+	rockerEdit("bearings with a rating of no source", "bearings: {part: B-17, radial_rating: 20 kN}"),
 	rockerEdit("bearings rated in mass", "bearings: {radial_rating: 900 kg}"),
 	rockerEdit("torsion bar all bore", "torsion_bar_section: {diameter: 20, bore: 20, material: 25CrMo4+QT}"),
 	rockerEdit("torsion bar without material", "torsion_bar_section: {diameter: 20}"),
@@ -60,7 +63,7 @@ func TestRockerKeys(t *testing.T) {
     plates:
       {count: 2, thickness: 6, spacing: 20, joined: true, material: 7075-T6, pivot: {bore: 24, width: 44},
        rod: {hole: 8, width: 22, edge: 11}, anti_roll: {hole: 6, width: 18, edge: 9}}
-    bearings: {part: B-17, radial_rating: 20 kN, thrust_rating: 4000}
+    bearings: {part: B-17, radial_rating: 20 kN, thrust_rating: 4000, source: invented for this test}
     pivot_bolt: {size: M10, class: 10.9, support: 62, section: shank}
 `)
 	file, err := Read("car.yaml", []byte(text))
@@ -86,7 +89,7 @@ func TestRockerKeys(t *testing.T) {
 	if p.Eyes[loads.SpringEye] != nil {
 		t.Error("there is an eye of the spring that nobody gave")
 	}
-	if want := (rocker.Ratings{Part: "B-17", Radial: 20000, Thrust: 4000}); *r.Bearings != want {
+	if want := (rocker.Ratings{Part: "B-17", Radial: 20000, Thrust: 4000, Source: "invented for this test"}); *r.Bearings != want {
 		t.Errorf("bearings %+v, want %+v", *r.Bearings, want)
 	}
 	if b := r.Bar; b.Diameter != 19.05 || b.Bore != 8 || b.Metal.Name != "25CrMo4+QT" || !(math.Abs(b.ShearStrength-72*6.894757) <= 0.001) {
@@ -94,6 +97,20 @@ func TestRockerKeys(t *testing.T) {
 	}
 	if b := r.Bolt; b.Size != "M10" || b.Class.Name != "10.9" || b.Support != 62 || b.Threads {
 		t.Errorf("pivot bolt %+v", b)
+	}
+}
+
+// The pivot turns in spherical bearings of the parts list, not in a rod end.
+func TestRodEndIsNoPivotBearing(t *testing.T) {
+	const list = "\nparts:\n  - {part: RE-8, kind: %s, radial_rating: 21 kN, source: invented for this test}\n"
+	for _, keys := range []string{"part: RE-8", "part: RE-8, radial_rating: 20 kN, source: invented for this test"} {
+		text := edited(t, example(t, "hillclimb-pushrod.yaml"), torsionBar, torsionBar+"    bearings: {"+keys+"}\n")
+		if _, err := Read("car.yaml", []byte(text+fmt.Sprintf(list, rodEnd))); err == nil || !strings.Contains(err.Error(), "a rod end is no bearing of a pivot") {
+			t.Errorf("%s: %v", keys, err)
+		}
+		if _, err := Read("car.yaml", []byte(text+fmt.Sprintf(list, sphericalBearing))); err != nil {
+			t.Errorf("%s: %v", keys, err)
+		}
 	}
 }
 

@@ -35,7 +35,10 @@ func (b *builder) section(it *item) (members.Section, wall) {
 		return b.ownSection(shape)
 	}
 	n := shape.numbers
-	w := wall{shape, place{shape.line, shape.column}, n[len(n)-1], true} // a bar is as thick as it is wide
+	w := wall{shape, place{shape.line, shape.column}, n[len(n)-1], true}
+	if shape.key.Name == "bar" {
+		w.mm = n[0] / 2 // the wall of the tube that it is
+	}
 	if shape.key.Kind == Numbers {
 		w.at = shape.places[len(n)-1]
 	}

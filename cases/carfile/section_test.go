@@ -28,6 +28,7 @@ var sectionEdits = []edit{
 	{name: "own section without modulus", old: "tube: [14, 1.5]", new: "section: {own: {area: 100, inertia: 2000}}"},
 	{name: "own section in the wrong dimension", old: "tube: [14, 1.5]", new: "section: {own: {area: 100, inertia: 2 cm³, modulus: 300}}"},
 	{name: "own section with a wall beyond the material", old: "tube: [14, 1.5], material: E355+N", new: "section: {own: {area: 100, inertia: 2000, modulus: 300, wall: 70}}, material: 25CrMo4+QT"},
+	{name: "bar too thick for its material", old: "tube: [14, 1.5], material: E355+N", new: "section: {bar: 400}, material: 25CrMo4+QT"},
 	{name: "eccentricity negative", old: "tube: [14, 1.5]", new: "tube: [14, 1.5], eccentricity: -1"},
 	{name: "side load as force", old: "tube: [14, 1.5]", new: "tube: [14, 1.5], side_load: 3 N"},
 	{name: "own inertia as number", old: "\ncases:\n", new: "\nown_inertia: 1\ncases:\n"},
@@ -81,7 +82,8 @@ func TestOwnSectionOfOwnMaterial(t *testing.T) {
 	}
 }
 
-// The wall decides the band of the material; a bar is as thick as its diameter, and
+// The wall decides the band of the material; a bar is the tube of
+// half its diameter, and
 // of an own section without wall the weakest band holds, and the reports say so.
 func TestBandOfSection(t *testing.T) {
 	const steel = ", material: 4130 normalized"
@@ -97,8 +99,10 @@ func TestBandOfSection(t *testing.T) {
 	}{
 		{"section: {square_tube: [40, 1]}", thin.Sy, false},
 		{"section: {square_tube: [40, 5.5]}", thick.Sy, false},
-		{"section: {bar: 6}", thick.Sy, false},
-		{"section: {bar: 4}", thin.Sy, false},
+		{"section: {bar: 12}", thick.Sy, false},
+		{"section: {bar: 6}", thin.Sy, false},
+		{"tube: [12, 6]", thick.Sy, false},
+		{"tube: [6, 3]", thin.Sy, false},
 		{"section: {own: {area: 100, inertia: 2000, modulus: 300, wall: 1}}", thin.Sy, false},
 		{"section: {own: {area: 100, inertia: 2000, modulus: 300, wall: 6}}", thick.Sy, false},
 		{"section: {own: {area: 100, inertia: 2000, modulus: 300}}", thick.Sy, true},

@@ -23,10 +23,10 @@ var partsKey = Key{
 		{Name: "part", Kind: Text, Required: true, Doc: "the part number, by which an end names it", Also: []string{"name", "part_number"}},
 		{Name: "kind", Kind: Choice, Required: true, Choices: []string{sphericalBearing, rodEnd}, Doc: "the kind of part"},
 		{Name: "radial_rating", Kind: Number, Dimension: Force, Range: Range{Min: 100, Max: 1e6}, Required: true, Doc: "the static radial rating", Also: []string{"rating", "static_rating"}},
-		{Name: "axial_rating", Kind: Number, Dimension: Force, Range: Range{Min: 1, Max: 1e6}, Doc: "the static axial rating, which no check uses yet"},
-		{Name: "misalignment", Kind: Number, Dimension: Angle, Range: Range{Max: 90, Above: true}, Doc: "the largest angle of misalignment, which no check uses yet"},
+		{Name: "axial_rating", Kind: Number, Dimension: Force, Range: Range{Min: 1, Max: 1e6}, Doc: "the static axial rating, for the ends that give axial_share"},
+		{Name: "misalignment", Kind: Number, Dimension: Angle, Range: Range{Max: 90, Above: true}, Doc: "the largest angle of misalignment, for the ends that give theirs"},
 		{Name: "thread", Kind: Mapping, Absent: "no check of the shank", Doc: "the thread of a rod end", OneOf: strengthKeys, Keys: append([]Key{threadSize(true)}, strengths("thread")...)},
-		{Name: "mass", Kind: Number, Dimension: Mass, Range: Range{Max: 100, Above: true}, Doc: "the mass of the part, for the reader"},
+		{Name: "mass", Kind: Number, Dimension: Mass, Range: Range{Max: 100, Above: true}, Doc: "the mass of the part, for the parts list"},
 		{Name: "source", Kind: Text, Required: true, Doc: "where the ratings come from: the maker's document, edition and page", Also: []string{"reference"}},
 	},
 }
@@ -68,6 +68,9 @@ func end(name, doc string) Key {
 	return Key{Name: name, Kind: Mapping, Doc: doc, Keys: []Key{
 		{Name: "bearing", Kind: Text, Doc: "the part of a bearing or rod end of the list parts"},
 		{Name: "offset", Kind: Number, Dimension: Length, Range: Range{Max: 200}, Absent: "the thread in line with the member", Doc: "the distance of the member's axis from that of the thread"},
+		{Name: "shank_length", Kind: Number, Dimension: Length, Range: Range{Max: 300, Above: true}, Absent: "the shank is not bent by the shear of the member", Doc: "the distance from the ball's centre to the section where the shank of the rod end is held"},
+		{Name: "axial_share", Kind: Number, Dimension: Share, Range: Range{Max: 1}, Default: "0", Doc: "the share of the joint's force that acts along the axis of its bearing and bolt"},
+		{Name: "misalignment", Kind: Number, Dimension: Angle, Range: Range{Max: 90}, Absent: "the bearing's limit is not looked at", Doc: "the angle at which the joint stands in the position drawn"},
 		threadKey, boltKey, lugKey, weldKey, insertKey,
 	}}
 }
@@ -104,7 +107,7 @@ var lugKey = Key{
 		size("edge", 1000, "the distance from the hole's centre to the end of the lug", "e"),
 		{Name: "material", Kind: Text, Required: true, Doc: "the name of the material"},
 		ultimateOf("shear_strength", "the ultimate strength in shear", "ultimate strength in tension / √3"),
-		ultimateOf("bearing_strength", "the ultimate strength in bearing", "bearing on yield, 1.5 times the yield strength"),
+		ultimateOf("bearing_strength", "the ultimate strength in bearing", "bearing on yield alone"),
 		{Name: "coefficients", Kind: Mapping, Absent: "1 on the net section, and no check of shear-out with bearing", Doc: "the coefficients read from published curves for lugs", Keys: []Key{
 			{Name: "net_section", Kind: Number, Range: Range{Max: 1, Above: true}, Absent: "1", Doc: "the coefficient of the net section"},
 			{Name: "shear_bearing", Kind: Number, Range: Range{Max: 5, Above: true}, Absent: "no check by coefficient", Doc: "the coefficient of shear-out and bearing"},

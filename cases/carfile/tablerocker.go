@@ -42,7 +42,7 @@ var rockerBearingsKey = Key{
 		{Name: "part", Kind: Text, Doc: "the part number; without radial_rating that of an entry of the list parts", Also: []string{"part_number"}},
 		{Name: "radial_rating", Kind: Number, Dimension: Force, Range: Range{Max: 1e6, Above: true}, Absent: "that of the part in the list parts", Doc: "the maker's static radial rating"},
 		{Name: "thrust_rating", Kind: Number, Dimension: Force, Range: Range{Max: 1e6, Above: true}, Absent: "the thrust is not checked", Doc: "the maker's static thrust rating", Also: []string{"axial_rating"}},
-		{Name: "source", Kind: Text, Absent: "that of the part in the list parts", Doc: "where the ratings come from: the maker's document, edition and page", Also: []string{"reference"}},
+		{Name: "source", Kind: Text, Absent: "that of the part in the list parts", Doc: "where the ratings come from, needed with radial_rating: the maker's document, edition and page", Also: []string{"reference"}},
 	},
 }
 

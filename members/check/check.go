@@ -17,6 +17,15 @@ type Factors struct {
 	Fitting float64
 }
 
+// AtFitting returns the fitting factor, or NaN where it is below 1, so that a factor left
+// out gives no reserve factor rather than a large one.
+func (f Factors) AtFitting() float64 {
+	if !(f.Fitting >= 1) {
+		return math.NaN()
+	}
+	return f.Fitting
+}
+
 // Defaults are the starting values of the design factors: 1.5 from limit to
 // ultimate load is that of 14 CFR 25.303 and CS 25.303; 1.25 on yield is that of
 // NASA-STD-5001B, Table 1, protoflight; 1.5 on buckling follows the ultimate factor;
@@ -24,16 +33,20 @@ type Factors struct {
 var Defaults = Factors{Yield: 1.25, Ultimate: 1.5, Buckling: 1.5, Fitting: 1.15}
 
 // A Check is one question asked of a subject of type S. A new check is a new row in
-// the table of its subject; findings, reports and working follow by themselves.
+// the table of its subject; findings, reports and working follow by themselves. What is
+// not a number must apply and give a reserve factor that is not one, which governs and
+// fails: write Applies as !(x <= 0).
 type Check[S any] struct {
 	Name   string
 	Unit   string // of demand and capacity; empty: a pure number
 	Source func(S) string
 
 	Applies  func(S) bool    // whether there is a demand
-	Demand   func(S) float64 // at the load as it is; NaN where it has no bound
-	Capacity func(S) float64 // design factor included
+	Demand   func(S) float64 // at the load as it is, or Factored; NaN where it has no bound
+	Capacity func(S) float64 // design factor included, unless Factored
 	Reserve  func(S) float64 // load multiplier; nil: Capacity/Demand, the check being linear
+
+	Factored bool // the design factors are on the load, in Demand: compression amplifies what they multiply
 
 	// The working: the steps that lead to the equation of the capacity C, and from
 	// there to the equation of the reserve factor RF.
@@ -45,7 +58,7 @@ type Check[S any] struct {
 type Finding struct {
 	Check    string  // its name
 	Demand   float64 // in Unit; NaN where it grows past all bounds
-	Capacity float64 // in Unit, design factor included
+	Capacity float64 // in Unit, design factor included, or where it is on the load, without
 	Unit     string
 	Reserve  float64 // reserve factor: the load multiplier at which the check reaches its limit
 	Source   string
@@ -83,16 +96,3 @@ func Always[S any](source string) func(S) string { return func(S) string { retur
 
 // NoSteps are the steps of a check whose capacity follows from the givens at once.
 func NoSteps[S any](S) []Step { return nil }
-
-// Tie is how much lower a reserve factor must be to govern in place of an earlier
-// one, relative: more than the rounding of two checks that say the same.
-const Tie = 1e-12
-
-// Lower tells whether the reserve factor a governs in place of the earlier b; one that
-// is not a number does.
-func Lower(a, b float64) bool {
-	if math.IsNaN(a) || math.IsNaN(b) {
-		return !math.IsNaN(b)
-	}
-	return a < b*(1-Tie)
-}

@@ -35,9 +35,16 @@ func Put[S any](s S, groups ...[]Row[S]) []Step {
 // subject, down to its capacity C and reserve factor RF.
 func (c Check[S]) Working(s S) []Step {
 	return append(c.Steps(s),
-		Step{"C", "capacity, design factor included", c.CapacityEquation, c.Unit, c.Source(s), c.Capacity(s)},
+		Step{"C", c.capacityWord(), c.CapacityEquation, c.Unit, c.Source(s), c.Capacity(s)},
 		Step{"RF", "reserve factor", c.ReserveEquation, "", "", c.ReserveFactor(s)},
 	)
+}
+
+func (c Check[S]) capacityWord() string {
+	if c.Factored {
+		return "capacity; the design factors are on the load"
+	}
+	return "capacity, design factor included"
 }
 
 // A Sheet is the working of one check.

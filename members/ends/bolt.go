@@ -3,6 +3,7 @@ package ends
 import (
 	"math"
 
+	"sixlink/materials"
 	"sixlink/members/check"
 	"sixlink/members/fasteners"
 )
@@ -20,10 +21,8 @@ type Bolt struct {
 // Plates are what a bolt clamps: outer ones (one in single shear, two in double shear),
 // an inner one, and the gap on each side of the inner one.
 type Plates struct {
-	Outer, Inner, Gap      float64 // mm; Outer is the thickness of one
-	OuterYield, InnerYield float64 // MPa; InnerYield 0: not given, no bearing check
-	OuterSource            string
-	InnerSource            string
+	Outer, Inner, Gap      float64         // mm; Outer is the thickness of one
+	OuterMetal, InnerMetal materials.Metal // InnerMetal without yield strength: not given, no bearing check
 }
 
 // effective returns the diameter of the section that is sheared and bent, mm.
@@ -69,19 +68,54 @@ func (s Subject) boltShares() float64 {
 	return math.Hypot(s.boltMoment()/s.boltBending(), s.joint()/s.boltShear())
 }
 
+// plateEdge is the edge distance e/D that the plates of a bolt are taken to have at
+// least, for the car file does not give it.
+const plateEdge = 1.5
+
+// plateBearing returns the yield strength in bearing of a plate on the bolt, MPa.
+//
+//	f = min(1.5·min(f_y; f_yb); S_bry)    EN 1993-1-8:2005, Table 3.10; S_bry where it is published
+func (b Bolt) plateBearing(m materials.Metal) float64 {
+	f := fasteners.PinBearingStrength(1, 1, math.Min(m.Sy, b.Yield))
+	if own := m.BearingYield(plateEdge); own > 0 {
+		return math.Min(f, own)
+	}
+	return f
+}
+
 func (s Subject) outerBearing() float64 {
 	b := s.Bolt
-	return s.onYield(float64(b.Planes) * fasteners.PinBearingStrength(b.Plates.Outer, b.Diameter, math.Min(b.Plates.OuterYield, b.Yield)))
+	return s.onYield(float64(b.Planes) * b.Plates.Outer * b.Diameter * b.plateBearing(b.Plates.OuterMetal))
 }
 
 func (s Subject) innerBearing() float64 {
 	b := s.Bolt
-	return s.onYield(fasteners.PinBearingStrength(b.Plates.Inner, b.Diameter, math.Min(b.Plates.InnerYield, b.Yield)))
+	return s.onYield(b.Plates.Inner * b.Diameter * b.plateBearing(b.Plates.InnerMetal))
 }
 
 func (s Subject) hasBolt() bool { return s.Bolt != nil && s.loaded() }
 
 func (s Subject) clamps() bool { return s.hasBolt() && s.Bolt.Plates != nil }
+
+const plateSource = fasteners.SourcePins + ", without γ_M0; not above the published yield strength in bearing, where there is one, at e/D 1.5"
+
+// plateSteps lead to the yield strength in bearing of a plate: its symbol, that of the
+// plate's yield strength, and which plate it is.
+func plateSteps(symbol, yield, which string, metal func(Subject) materials.Metal) func(Subject) []check.Step {
+	return func(s Subject) []check.Step {
+		strength := line(symbol, "yield strength in bearing of "+which, "1.5·min("+yield+"; f_yb)", "MPa", fasteners.SourcePins, func(s Subject) float64 { return s.Bolt.plateBearing(metal(s)) })
+		if !(metal(s).BearingYield(plateEdge) > 0) {
+			return check.Put(s, []row{strength})
+		}
+		strength.Equation = "min(" + strength.Equation + "; S_ep)"
+		published := line("S_ep", "published yield strength in bearing at e/D 1.5, which the plate is taken to have at least", "", "MPa", ofMetal(metal(s)),
+			func(s Subject) float64 { return metal(s).BearingYield(plateEdge) })
+		return check.Put(s, []row{published, strength})
+	}
+}
+
+func outerMetal(s Subject) materials.Metal { return s.Bolt.Plates.OuterMetal }
+func innerMetal(s Subject) materials.Metal { return s.Bolt.Plates.InnerMetal }
 
 // momentSource names the rule of moment.
 func momentSource(s Subject) string {
@@ -98,15 +132,15 @@ var boltChecks = []check.Check[Subject]{
 		Steps: rows(boltRows), CapacityEquation: "n·α_v·f_ub·A_b/(f_u·f_f)", ReserveEquation: "C/F",
 	},
 	{
-		Name: "bolt, bearing on the outer plates", Unit: "N", Source: check.Always[Subject](fasteners.SourcePins + ", without γ_M0"),
+		Name: "bolt, bearing on the outer plates", Unit: "N", Source: check.Always[Subject](plateSource),
 		Applies: Subject.clamps, Demand: Subject.joint, Capacity: Subject.outerBearing,
-		Steps: check.NoSteps[Subject], CapacityEquation: "n·1.5·a_p·d_b·min(f_yo; f_yb)/(f_y·f_f)", ReserveEquation: "C/F",
+		Steps: plateSteps("f_bo", "f_yo", "the outer plates", outerMetal), CapacityEquation: "n·a_p·d_b·f_bo/(f_y·f_f)", ReserveEquation: "C/F",
 	},
 	{
-		Name: "bolt, bearing on the inner plate", Unit: "N", Source: check.Always[Subject](fasteners.SourcePins + ", without γ_M0"),
-		Applies: func(s Subject) bool { return s.clamps() && s.Bolt.Plates.InnerYield > 0 },
+		Name: "bolt, bearing on the inner plate", Unit: "N", Source: check.Always[Subject](plateSource),
+		Applies: func(s Subject) bool { return s.clamps() && s.Bolt.Plates.InnerMetal.Sy > 0 },
 		Demand:  Subject.joint, Capacity: Subject.innerBearing,
-		Steps: check.NoSteps[Subject], CapacityEquation: "1.5·b_p·d_b·min(f_yi; f_yb)/(f_y·f_f)", ReserveEquation: "C/F",
+		Steps: plateSteps("f_bi", "f_yi", "the inner plate", innerMetal), CapacityEquation: "b_p·d_b·f_bi/(f_y·f_f)", ReserveEquation: "C/F",
 	},
 	{
 		Name: "bolt, bending", Unit: "N·mm", Source: momentSource,
@@ -128,22 +162,24 @@ func boltGiven(s Subject) []row {
 		line("f_yb", "yield strength of the bolt", "", "MPa", s.Bolt.Source, func(s Subject) float64 { return s.Bolt.Yield }),
 		line("f_ub", "ultimate strength of the bolt", "", "MPa", s.Bolt.Source, func(s Subject) float64 { return s.Bolt.Ultimate }),
 	}
-	if s.Bolt.ThreadsInShear {
+	if s.Bolt.ThreadsInShear || s.AxialShare != 0 {
 		out = append(out,
-			line("p_b", "pitch of the bolt's thread, which a shear plane passes", "", "mm", "ISO 261, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Pitch }),
-			line("k_b", "stress diameter below the nominal one, in pitches", "", "", "ISO 898-1, clause 9, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Reduction() }),
-			line("d_e", "diameter sheared: the stress diameter", "d_b − k_b·p_b", "mm", "", func(s Subject) float64 { return s.Bolt.effective() }))
-	} else {
-		out = append(out, line("d_e", "diameter sheared: the shank", "d_b", "mm", "", func(s Subject) float64 { return s.Bolt.effective() }))
+			line("p_b", "pitch of the bolt's thread", "", "mm", "ISO 261, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Pitch }),
+			line("k_b", "stress diameter below the nominal one, in pitches", "", "", "ISO 898-1, clause 9, or ASME B1.1", func(s Subject) float64 { return s.Bolt.Reduction() }))
 	}
+	sheared := line("d_e", "diameter sheared: the shank", "d_b", "mm", "", func(s Subject) float64 { return s.Bolt.effective() })
+	if s.Bolt.ThreadsInShear {
+		sheared.What, sheared.Equation = "diameter sheared: the stress diameter, for a shear plane passes the thread", "d_b − k_b·p_b"
+	}
+	out = append(out, sheared)
 	if p := s.Bolt.Plates; p != nil {
 		out = append(out,
 			given("a_p", "thickness of each outer plate", "mm", func(s Subject) float64 { return s.Bolt.Plates.Outer }),
 			given("b_p", "thickness of the inner plate", "mm", func(s Subject) float64 { return s.Bolt.Plates.Inner }),
 			given("c_p", "gap on each side of the inner plate", "mm", func(s Subject) float64 { return s.Bolt.Plates.Gap }),
-			line("f_yo", "yield strength of the outer plates", "", "MPa", p.OuterSource, func(s Subject) float64 { return s.Bolt.Plates.OuterYield }))
-		if p.InnerYield > 0 {
-			out = append(out, line("f_yi", "yield strength of the inner plate", "", "MPa", p.InnerSource, func(s Subject) float64 { return s.Bolt.Plates.InnerYield }))
+			line("f_yo", "yield strength of the outer plates", "", "MPa", ofMetal(p.OuterMetal), func(s Subject) float64 { return s.Bolt.Plates.OuterMetal.Sy }))
+		if p.InnerMetal.Sy > 0 {
+			out = append(out, line("f_yi", "yield strength of the inner plate", "", "MPa", ofMetal(p.InnerMetal), func(s Subject) float64 { return s.Bolt.Plates.InnerMetal.Sy }))
 		}
 	}
 	return out

@@ -7,7 +7,7 @@ import (
 )
 
 // Checks are the checks of an end, in report order.
-var Checks = slices.Concat(bearingChecks, threadChecks, boltChecks, lugChecks, weldChecks, insertChecks)
+var Checks = slices.Concat(bearingChecks, threadChecks, boltChecks, axialBoltChecks, lugChecks, weldChecks, insertChecks)
 
 // Judge returns the findings of every check of an end that applies.
 func Judge(s Subject) []check.Finding { return check.Judge(Checks, s) }
@@ -20,7 +20,9 @@ func Givens(s Subject) []check.Step {
 		given bool
 		rows  func(Subject) []row
 	}{
+		{s.AxialShare != 0, only(axialGiven)},
 		{s.Bearing != nil, only(bearingGiven)},
+		{s.rated(), only(axialRatingGiven)},
 		{s.Thread != nil, threadGiven},
 		{s.Bolt != nil, boltGiven},
 		{s.Lug != nil, lugGiven},
@@ -45,8 +47,9 @@ var loadRows = []row{
 	line("N", "axial force of the member, tension positive", "", "N", loadPath, func(s Subject) float64 { return s.Axial }),
 	line("N_e", "size of the member's force at this end, shear included", "", "N", loadPath, func(s Subject) float64 { return s.Load.End }),
 	line("F_s", "size of the force through a joint that two legs share", "", "N", loadPath, func(s Subject) float64 { return s.Shared }),
-	line("M", "bending moment of the member at this end", "", "N·mm", loadPath, func(s Subject) float64 { return s.Bending }),
-	line("P", "force on the end of the member", "max(|N|; N_e)", "N", "", Subject.force),
+	line("M", "bending moment of the member at this end, that of its eccentricity included", "", "N·mm", loadPath, func(s Subject) float64 { return s.Bending }),
+	line("R", "size of the end reactions to the member's side load, own weight and inertia", "", "N", "load case: q·L/2 + w·L/2", func(s Subject) float64 { return s.Reaction }),
+	line("P", "force on the end of the member", "max(|N|; N_e) + R", "N", "", Subject.force),
 	line("F", "force on the joint", "max(P; F_s)", "N", "", Subject.joint),
 }
 
@@ -61,4 +64,4 @@ var bearingChecks = []check.Check[Subject]{{
 	Applies: func(s Subject) bool { return s.Bearing != nil && s.loaded() },
 	Demand:  Subject.joint, Capacity: func(s Subject) float64 { return s.onUltimate(s.Bearing.Radial) },
 	Steps: check.NoSteps[Subject], CapacityEquation: "R_0/(f_u·f_f)", ReserveEquation: "C/F",
-}}
+}, axialBearingCheck}

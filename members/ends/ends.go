@@ -26,17 +26,54 @@ type End struct {
 	Lug     *Lug
 	Weld    *Weld
 	Insert  *Insert
+
+	// AxialShare is the share of the joint's force along the axis of bearing and bolt,
+	// which the car file states, for it does not know where the bolt points; 0: none.
+	AxialShare float64
+
+	// Misalignment is the angle at which the joint stands as drawn; nil: not stated.
+	Misalignment *Misalignment
 }
 
 // Given tells whether the car file says anything of the end.
 func (e End) Given() bool { return e != End{} }
 
+// Metals are those of what is at the end, in the order of its parts; those that are not
+// given have no name.
+func (e End) Metals() (out []materials.Metal) {
+	if e.Thread != nil {
+		out = append(out, e.Thread.Metal, e.Thread.Nut)
+	}
+	if e.Bolt != nil {
+		out = append(out, e.Bolt.Metal)
+	}
+	if e.Bolt != nil && e.Bolt.Plates != nil {
+		out = append(out, e.Bolt.Plates.OuterMetal, e.Bolt.Plates.InnerMetal)
+	}
+	if e.Lug != nil {
+		out = append(out, e.Lug.Metal)
+	}
+	if e.Insert != nil {
+		out = append(out, e.Insert.Metal)
+	}
+	return out
+}
+
 // A Bearing is a spherical bearing or rod end with the ratings of its maker.
 type Bearing struct {
 	Part   string  // part number
 	Radial float64 // static radial rating, N
+	Axial  float64 // static axial rating, N; 0: not given
+	Mass   float64 // kg; 0: not given
 	Source string  // of the ratings
 }
+
+// A Misalignment is the angle between the member and the plane square to the bolt,
+// degrees, with the largest that the bearing allows.
+type Misalignment struct{ Angle, Limit float64 }
+
+// Clearance returns what is left up to the limit, degrees; below 0: beyond it.
+func (m Misalignment) Clearance() float64 { return m.Limit - m.Angle }
 
 // A Load is what one load case puts on one end.
 type Load struct {
@@ -44,6 +81,14 @@ type Load struct {
 	End     float64 // size of the member's force at this end, the shear of a carrying wishbone included, N
 	Shared  float64 // size of the force through the joint that the legs of a wishbone share, N; 0: not shared
 	Bending float64 // bending moment of the member at this end, N·mm
+
+	// Shear is the size of the part of the member's force at this end that is square to
+	// its axis, reaction included, N: it bends the shank of a rod end.
+	Shear float64
+
+	// Reaction is the size of what the member's own weight, inertia and side load put on
+	// this end, N. End does not contain it; Shared contains that of both legs.
+	Reaction float64
 }
 
 // A Subject is all that a check looks at: one end, the member, its load in one case,
@@ -59,8 +104,8 @@ type Subject struct {
 
 // force returns the force that the end of the member itself carries, N.
 //
-//	P = max(|N|; N_e)
-func (s Subject) force() float64 { return math.Max(math.Abs(s.Axial), s.Load.End) }
+//	P = max(|N|; N_e) + R
+func (s Subject) force() float64 { return math.Max(math.Abs(s.Axial), s.Load.End) + s.Reaction }
 
 // joint returns the force that the joint carries, N.
 //
@@ -70,9 +115,11 @@ func (s Subject) force() float64 { return math.Max(math.Abs(s.Axial), s.Load.End
 func (s Subject) joint() float64 { return math.Max(s.force(), s.Shared) }
 
 // pulls tells whether a force at the end may pull: the member is in tension, or the
-// force is more than the axial one, so that its direction is not the member's.
+// force is more than the axial one, so that its direction is not the member's. Of the
+// reaction to side load and inertia that is said only where it exceeds the axial force.
 func (s Subject) pulls(force float64) bool {
-	return s.Axial > 0 || !(force <= math.Abs(s.Axial)*(1+1e-9))
+	axial := math.Abs(s.Axial)
+	return s.Axial > 0 || s.Reaction > axial || !(force <= axial*(1+1e-9)+s.Reaction)
 }
 
 // fitting returns the fitting factor, or NaN where it is below 1, so that a factor

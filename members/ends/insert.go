@@ -3,6 +3,7 @@ package ends
 import (
 	"math"
 
+	"sixlink/materials"
 	"sixlink/members/check"
 )
 
@@ -14,7 +15,8 @@ type Insert struct {
 	Modulus   float64 // shear modulus of the adhesive, MPa
 	Strength  float64 // shear strength of the adhesive, MPa
 	Stiffness float64 // E·A of the insert, N
-	Source    string  // of the adhesive
+	Metal     materials.Metal
+	Source    string // of the adhesive
 }
 
 func (i Insert) area() float64 { return math.Pi * i.Diameter * i.Length }
@@ -49,19 +51,30 @@ func (i Insert) Peak(tube float64) float64 {
 	return a * (s*(1+q*q) + 2*(1-s)*q) / (1 - q*q)
 }
 
-func (s Subject) bondMean() float64 { return s.force() / s.Insert.area() }
+// bondMean returns the shear of the bond, even along its length, where it is largest
+// round the tube, MPa. A bending moment is taken as shear along the tube alone, that
+// goes round it with the cosine as the bending stress does.
+//
+//	τ_m = (P + 4·M/D)/A_bond,  from M = τ·π·(D/2)²·L
+//
+// Common practice, no published source; that it peels the bond too is left out.
+func (s Subject) bondMean() float64 {
+	return (s.force() + 4*s.Bending/s.Insert.Diameter) / s.Insert.area()
+}
 
 func (s Subject) bondPeak() float64 { return s.Insert.Peak(s.Stiffness) * s.bondMean() }
 
 func (s Subject) bondStrength() float64 { return s.onUltimate(s.Insert.Strength) }
 
-func (s Subject) hasInsert() bool { return s.Insert != nil && s.loaded() }
+func (s Subject) hasInsert() bool { return s.Insert != nil && (s.loaded() || s.Bending > 0) }
 
 const volkersen = "O. Volkersen, Luftfahrtforschung 15 (1938), from memory"
 
 var insertChecks = []check.Check[Subject]{
 	{
-		Name: "bond, mean shear", Unit: "MPa", Source: func(s Subject) string { return "force over the area of the bond; strength: " + s.Insert.Source },
+		Name: "bond, mean shear", Unit: "MPa", Source: func(s Subject) string {
+			return "force over the area of the bond, a moment as shear along the tube (common practice, no published source); strength: " + s.Insert.Source
+		},
 		Applies: Subject.hasInsert, Demand: Subject.bondMean, Capacity: Subject.bondStrength,
 		Steps: rows(bondRows), CapacityEquation: "τ_b/(f_u·f_f)", ReserveEquation: "C/τ_m",
 	},
@@ -84,7 +97,7 @@ var insertGiven = []row{
 
 var bondRows = []row{
 	line("A_bond", "area of the bond", "π·D_b·L_b", "mm²", "", func(s Subject) float64 { return s.Insert.area() }),
-	line("τ_m", "mean shear of the bond", "P/A_bond", "MPa", "", Subject.bondMean),
+	line("τ_m", "mean shear of the bond along its length, with that of the moment", "(P + 4·M/D_b)/A_bond", "MPa", "", Subject.bondMean),
 }
 
 var peakRows = []row{

@@ -42,6 +42,7 @@ func TestWorkingFollows(t *testing.T) {
 func TestReserveIsTheLoadMultiplier(t *testing.T) {
 	scaled := func(s Subject, k float64) Subject {
 		s.Axial, s.Load.End, s.Shared, s.Bending = k*s.Axial, k*s.Load.End, k*s.Shared, k*s.Bending
+		s.Shear, s.Reaction = k*s.Shear, k*s.Reaction
 		return s
 	}
 	everyLoading(t, func(t *rapid.T, s Subject) {
@@ -86,13 +87,19 @@ func TestApplies(t *testing.T) {
 		return out
 	}
 	everyLoading(t, func(t *rapid.T, s Subject) {
-		s.Load.End, s.Shared = math.Abs(s.Axial), 0
+		s.Load.End, s.Shared, s.Reaction = math.Abs(s.Axial), 0, 0
 		for _, name := range tears {
 			if got := slices.Contains(names(s), name); got != (s.Axial > 0) {
 				t.Errorf("%s at N = %g: %t", name, s.Axial, got)
 			}
 		}
-		if s.Shared = 2 * s.Load.End; !slices.Contains(names(s), "lug, shear-out") {
+		if s.Reaction = s.Load.End / 2; slices.Contains(names(s), "lug, shear-out") != (s.Axial > 0) {
+			t.Error("a reaction below the axial force decides whether the lug is torn")
+		}
+		if s.Reaction = 2 * s.Load.End; !slices.Contains(names(s), "lug, shear-out") {
+			t.Error("a reaction above the axial force does not tear the lug")
+		}
+		if s.Reaction, s.Shared = 0, 2*s.Load.End; !slices.Contains(names(s), "lug, shear-out") {
 			t.Error("a shared joint with a force of unknown direction does not tear the lug")
 		}
 		s.Load = Load{}
@@ -117,8 +124,10 @@ func TestApplies(t *testing.T) {
 // More of what carries never lowers a reserve factor.
 func TestMoreCarriesMore(t *testing.T) {
 	for name, grow := range map[string]func(*Subject){
-		"rating":     func(s *Subject) { b := *s.Bearing; b.Radial *= 1.1; s.Bearing = &b },
-		"engagement": func(s *Subject) { th := *s.Thread; th.Engagement *= 1.1; s.Thread = &th },
+		"rating":                           func(s *Subject) { b := *s.Bearing; b.Radial *= 1.1; s.Bearing = &b },
+		"axial rating":                     func(s *Subject) { b := *s.Bearing; b.Axial *= 1.1; s.Bearing = &b },
+		"less of the force along the bolt": func(s *Subject) { s.AxialShare /= 1.1 },
+		"engagement":                       func(s *Subject) { th := *s.Thread; th.Engagement *= 1.1; s.Thread = &th },
 		"second shear plane": func(s *Subject) {
 			b := *s.Bolt
 			b.Planes = 2
@@ -217,8 +226,8 @@ func TestTable(t *testing.T) {
 		}
 		seen[c.Name] = true
 	}
-	if len(Checks) != 21 {
-		t.Errorf("%d checks, want 21", len(Checks))
+	if len(Checks) != 24 {
+		t.Errorf("%d checks, want 24", len(Checks))
 	}
 	if check.Defaults.Fitting != 1.15 {
 		t.Errorf("fitting factor %g, want the 1.15 of 14 CFR 25.625", check.Defaults.Fitting)

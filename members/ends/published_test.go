@@ -96,7 +96,7 @@ func TestPublishedProofLoads(t *testing.T) {
 // bearing 31.95 kN on the inner plate, bending 40.0 of 132.5 N·m.
 func TestPinExample(t *testing.T) {
 	th := thread(t, "M10")
-	b := &Bolt{Thread: th, Strength: strength(t, "10.9", 10), Planes: 2, Plates: &Plates{Outer: 4, Inner: 6, Gap: 0.5, OuterYield: 355, InnerYield: 355}}
+	b := &Bolt{Thread: th, Strength: strength(t, "10.9", 10), Planes: 2, Plates: &Plates{Outer: 4, Inner: 6, Gap: 0.5, OuterMetal: metal(355, 490), InnerMetal: metal(355, 490)}}
 	s := Subject{End: End{Bolt: b}, Load: Load{Axial: 20e3}, Factors: eurocode}
 	for _, tt := range []struct {
 		check                  string
@@ -208,7 +208,7 @@ func TestWeldStrength(t *testing.T) {
 // W_s = π·d_s³/32 = 62.286 mm³, by hand; stripping over 10 mm: d_2 = 9.0257 mm,
 // A_τ = π·9.0257·10/2 = 141.775 mm².
 func TestThreadByHand(t *testing.T) {
-	th := &Thread{Thread: thread(t, "M10"), Strength: strength(t, "10.9", 10), Offset: 3, Engagement: 10, Nut: 260}
+	th := &Thread{Thread: thread(t, "M10"), Strength: strength(t, "10.9", 10), Offset: 3, Engagement: 10, Nut: metal(240, 260)}
 	s := Subject{End: End{Thread: th}, Load: Load{Axial: -5000}, Factors: ones}
 	if f := finding(t, s, "thread, proof"); !near(f.Demand, 5000/57.990+15000/62.286, 1e-4) || f.Capacity != 830 {
 		t.Errorf("proof: %.3f of %g MPa", f.Demand, f.Capacity)

@@ -74,7 +74,17 @@ func (d drawing) strength() Strength {
 func (d drawing) metal() materials.Metal {
 	m := materials.Metal{Name: "drawn", E: d.float("E", 60e3, 210e3), Sy: d.float("Sy", 100, 1200)}
 	m.Su = m.Sy * d.float("Su/Sy", 1, 1.8)
+	m.Sbry = d.bearing()
 	return m
+}
+
+// bearing draws the yield strengths in bearing: both, one or none.
+func (d drawing) bearing() (out [2]float64) {
+	out[materials.EdgeNear] = d.maybe("Sbry1.5", 100, 1500)
+	if d.bool("Sbry2.0 given") {
+		out[materials.EdgeFar] = math.Max(out[materials.EdgeNear], 100) * d.float("Sbry2.0/1.5", 1, 1.5)
+	}
+	return out
 }
 
 func (d drawing) bolt() *Bolt {
@@ -85,8 +95,9 @@ func (d drawing) bolt() *Bolt {
 	if d.bool("plates") {
 		b.Plates = &Plates{
 			Outer: d.float("outer", 1, 10), Inner: d.float("inner", 2, 20), Gap: d.maybe("gap", 0.1, 3),
-			OuterYield: d.float("f_yo", 100, 1000), InnerYield: d.maybe("f_yi", 100, 1000), OuterSource: "drawn", InnerSource: "drawn",
+			OuterMetal: metal(d.float("f_yo", 100, 1000), 0), InnerMetal: metal(d.maybe("f_yi", 100, 1000), 0),
 		}
+		b.Plates.OuterMetal.Sbry, b.Plates.InnerMetal.Sbry = d.bearing(), d.bearing()
 	}
 	return b
 }
@@ -104,13 +115,14 @@ func (d drawing) lug() *Lug {
 
 // end draws an end with every part, each as the car file may give it.
 func (d drawing) end() End {
-	th := &Thread{Thread: d.thread(), Strength: d.strength(), Offset: d.maybe("offset", 0.1, 10), Engagement: d.maybe("L_e", 3, 30)}
-	th.Nut, th.NutSource = d.maybe("f_ui", 100, 900), "drawn"
+	th := &Thread{Thread: d.thread(), Strength: d.strength(), Offset: d.maybe("offset", 0.1, 10), Shank: d.maybe("l_t", 1, 40), Engagement: d.maybe("L_e", 3, 30)}
+	th.Nut = metal(0, d.maybe("f_ui", 100, 900))
 	return End{
-		Bearing: &Bearing{Part: "drawn", Radial: d.float("rating", 1e3, 1e5), Source: "drawn"},
-		Thread:  th,
-		Bolt:    d.bolt(),
-		Lug:     d.lug(),
+		AxialShare: d.maybe("axial share", 0.001, 1),
+		Bearing:    &Bearing{Part: "drawn", Radial: d.float("rating", 1e3, 1e5), Axial: d.maybe("axial rating", 1e2, 1e4), Source: "drawn"},
+		Thread:     th,
+		Bolt:       d.bolt(),
+		Lug:        d.lug(),
 		Weld: &Weld{
 			Throat: d.float("throat", 1, 5), Filler: d.maybe("filler", 150, 900),
 			KnockYield: d.float("ρ_y", 0.3, 1), KnockUltimate: d.float("ρ_u", 0.3, 1), KnockSource: "drawn",
@@ -154,6 +166,7 @@ func everyLoading(t *testing.T, law func(t *rapid.T, s Subject)) {
 			}
 			if l.bends {
 				s.Bending = d.float("M", 1, 1e6)
+				s.Shear, s.Reaction = d.float("V", 0, 1e4), d.maybe("R", 1, 1e3)
 			}
 			law(t, s)
 		}))

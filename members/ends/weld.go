@@ -14,6 +14,8 @@ type Weld struct {
 	// Shares of the tube's strength that are left beside the weld.
 	KnockYield, KnockUltimate float64
 	KnockSource               string
+
+	Process string // of welding, by which the shares follow from metal and wall; empty: the file gives them
 }
 
 // area returns the area of the throat round the tube, mm².
@@ -74,7 +76,7 @@ var weldChecks = []check.Check[Subject]{
 }
 
 func weldGiven(s Subject) []row {
-	metal := "material " + s.Metal.Name
+	metal := ofMetal(s.Metal)
 	return []row{
 		given("OD", "outer diameter of the tube", "mm", func(s Subject) float64 { return s.Tube.OD }),
 		given("t", "wall of the tube", "mm", func(s Subject) float64 { return s.Tube.Wall }),

@@ -1,9 +1,6 @@
 package fasteners
 
-import (
-	"fmt"
-	"strings"
-)
+import "strings"
 
 // A Class is a property class of steel bolts, for one range of diameters.
 type Class struct {
@@ -37,7 +34,8 @@ var thick88 = Class{Name: "8.8", Proof: 600, Yield: 660, Ultimate: 830, NominalY
 // ClassNames are the property classes that FindClass knows.
 var ClassNames = []string{"8.8", "10.9", "12.9"}
 
-// FindClass returns a property class for a nominal diameter, mm.
+// FindClass returns a property class for a nominal diameter, mm. The error is an
+// *UnknownError.
 func FindClass(name string, diameter float64) (Class, error) {
 	for _, c := range classes {
 		if c.Name != strings.TrimSpace(name) {
@@ -48,7 +46,7 @@ func FindClass(name string, diameter float64) (Class, error) {
 		}
 		return c, nil
 	}
-	return Class{}, fmt.Errorf("property class %q is not known: write one of %s", name, strings.Join(ClassNames, ", "))
+	return Class{}, unknown("write one of "+strings.Join(ClassNames, ", "), "property class %q is not known", name)
 }
 
 // ShearShare returns α_v, the share of the ultimate strength that a bolt carries in

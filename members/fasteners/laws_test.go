@@ -1,6 +1,7 @@
 package fasteners
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -83,59 +84,31 @@ func TestCombinedAtTheLimit(t *testing.T) {
 	share := rapid.Float64Range(1e-6, 1e3)
 	rapid.Check(t, func(t *rapid.T) {
 		rs, rt := share.Draw(t, "R_s"), share.Draw(t, "R_t")
-		at := func(name string, got float64) {
-			if !near(got, 1, 1e-9) {
-				t.Errorf("%s at R_s = %g, R_t = %g: %g at its reserve factor, want 1", name, rs, rt, got)
-			}
+		k := PinCombined(rs, rt)
+		if got := math.Pow(k*rs, 2) + math.Pow(k*rt, 2); !near(got, 1, 1e-9) {
+			t.Errorf("pin at %g and %g: %g at its reserve factor, want 1", rs, rt, got)
 		}
-		k := CombinedCubic(rs, rt)
-		at("cubic", math.Pow(k*rs, 3)+math.Pow(k*rt, 2))
-		k = CombinedQuadratic(rs, rt)
-		at("quadratic", math.Pow(k*rs, 2)+math.Pow(k*rt, 2))
-		k = CombinedEurocode(rs, rt)
-		at("EN 1993-1-8", math.Max(k*(rs+rt/1.4), k*rt))
-		if !(CombinedCubic(rs, rt) >= CombinedQuadratic(rs, rt)*(1-1e-9)) {
-			t.Errorf("the cubic form is below the quadratic one at R_s = %g, R_t = %g", rs, rt)
+		k = 1 / SharesEurocode(rs, rt)
+		if got := k*rs + k*rt/1.4; !near(got, 1, 1e-9) {
+			t.Errorf("EN 1993-1-8 at %g and %g: %g at its reserve factor, want 1", rs, rt, got)
 		}
-		k = PinCombined(rs, rt)
-		at("pin", math.Pow(k*rs, 2)+math.Pow(k*rt, 2))
 	})
-	if !math.IsNaN(CombinedCubic(math.NaN(), 1)) || !math.IsNaN(CombinedCubic(1, math.NaN())) {
-		t.Error("a share that is not a number has a reserve factor")
-	}
-	if !math.IsInf(CombinedCubic(0, 0), 1) {
-		t.Error("no load has a reserve factor")
-	}
 }
 
-// A plate whose edges are far and whose steel is weaker than the bolt carries 2.5 times
-// f_u·d·t (EN 1993-1-8:2005, Table 3.4: k_1 = 2.5, α_b = 1); near the edge it carries
-// less, and nothing where k_1 has no value.
-func TestPlateBearing(t *testing.T) {
-	far := Plate{Thickness: 4, Hole: 8.4, EndDistance: 30, EdgeDistance: 20, Ultimate: 490}
-	if got, want := far.BearingStrength(8, 800), 2.5*490*8*4; !near(got, want, 1e-12) {
-		t.Errorf("far from the edges: %g N, want %g", got, want)
-	}
-	end := far
-	end.EndDistance = 1.2 * far.Hole // the standard's least: α_b = 0.4
-	if got, want := end.BearingStrength(8, 800), 0.4*far.BearingStrength(8, 800); !near(got, want, 1e-12) {
-		t.Errorf("at the least end distance: %g N, want %g", got, want)
-	}
-	side := far
-	side.EdgeDistance = 1.2 * far.Hole // k_1 = 1.66
-	if got, want := side.BearingStrength(8, 800), 1.66/2.5*far.BearingStrength(8, 800); !near(got, want, 1e-12) {
-		t.Errorf("at the least edge distance: %g N, want %g", got, want)
-	}
-	side.EdgeDistance = 0.5 * far.Hole
-	if got := side.BearingStrength(8, 800); got != 0 {
-		t.Errorf("at the edge: %g N, want 0", got)
-	}
-	hard := far
-	hard.Ultimate = 1600 // α_b = f_ub/f_u = 0.5
-	if got, want := hard.BearingStrength(8, 800), 2.5*0.5*1600*8*4; !near(got, want, 1e-12) {
-		t.Errorf("a plate harder than the bolt: %g N, want %g", got, want)
-	}
-	if got, want := PunchingStrength(14, 4, 490), 0.6*math.Pi*14*4*490; !near(got, want, 1e-12) {
-		t.Errorf("punching: %g N, want %g (EN 1993-1-8, Table 3.4)", got, want)
+// What is wrong with a size or class stands apart from what to do.
+func TestUnknownError(t *testing.T) {
+	_, size := FindThread("M9")
+	_, class := FindClass("4.6", 8)
+	for _, tt := range []struct {
+		err          error
+		text, remedy string
+	}{
+		{size, `thread "M9" has no pitch`, "write it behind the diameter, as in M10x1.25"},
+		{class, `property class "4.6" is not known`, "write one of 8.8, 10.9, 12.9"},
+	} {
+		var unknown *UnknownError
+		if !errors.As(tt.err, &unknown) || unknown.Text != tt.text || unknown.Remedy != tt.remedy || tt.err.Error() != tt.text+": "+tt.remedy {
+			t.Errorf("%+v, want %q, %q", tt.err, tt.text, tt.remedy)
+		}
 	}
 }

@@ -49,8 +49,18 @@ const (
 	maxPitchShare = 0.25
 )
 
+// An UnknownError is the error for a size or class that is not known.
+type UnknownError struct{ Text, Remedy string }
+
+func (e *UnknownError) Error() string { return e.Text + ": " + e.Remedy }
+
+func unknown(remedy, format string, args ...any) error {
+	return &UnknownError{fmt.Sprintf(format, args...), remedy}
+}
+
 // FindThread returns the thread of that size: metric, "M8" (coarse) or "M10x1.25", or
-// a fine unified thread, "1/4-28", with or without "UNF" behind it.
+// a fine unified thread, "1/4-28", with or without "UNF" behind it. The error is an
+// *UnknownError.
 func FindThread(size string) (Thread, error) {
 	text := strings.ToUpper(strings.Join(strings.Fields(size), ""))
 	if metric, ok := strings.CutPrefix(text, "M"); ok {
@@ -62,14 +72,14 @@ func FindThread(size string) (Thread, error) {
 			return Thread{Size: u.size, Diameter: u.diameter * mmPerInch, Pitch: mmPerInch / u.perInch, Inch: true}, nil
 		}
 	}
-	return Thread{}, fmt.Errorf("thread %q is not known: write it as M8, M10x1.25 or one of %s", size, strings.Join(UnifiedSizes(), ", "))
+	return Thread{}, unknown("write it as M8, M10x1.25 or one of "+strings.Join(UnifiedSizes(), ", "), "thread %q is not known", size)
 }
 
 func metricThread(size, text string) (Thread, error) {
 	diameter, pitch, fine := strings.Cut(strings.ReplaceAll(text, "×", "X"), "X")
 	d, err := strconv.ParseFloat(diameter, 64)
 	if err != nil || !(d >= 1 && d <= 100) {
-		return Thread{}, fmt.Errorf("thread %q has no diameter from 1 to 100 mm: write it as M8 or M10x1.25", size)
+		return Thread{}, unknown("write it as M8 or M10x1.25", "thread %q has no diameter from 1 to 100 mm", size)
 	}
 	p, known := coarse[d]
 	if fine {
@@ -77,10 +87,10 @@ func metricThread(size, text string) (Thread, error) {
 		known = err == nil
 	}
 	if !known {
-		return Thread{}, fmt.Errorf("thread %q has no pitch: write it behind the diameter, as in M10x1.25", size)
+		return Thread{}, unknown("write it behind the diameter, as in M10x1.25", "thread %q has no pitch", size)
 	}
 	if !(p >= 0.2 && p <= maxPitchShare*d) {
-		return Thread{}, fmt.Errorf("thread %q has a pitch of %g mm, which is not between 0.2 mm and a quarter of the diameter: correct it", size, p)
+		return Thread{}, unknown("correct it", "thread %q has a pitch of %g mm, which is not between 0.2 mm and a quarter of the diameter", size, p)
 	}
 	name := "M" + strconv.FormatFloat(d, 'f', -1, 64)
 	if p != coarse[d] {

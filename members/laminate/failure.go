@@ -10,15 +10,28 @@ const (
 
 // A criterion gives the line load along the tube at which a ply fails, N/mm, from the
 // strains in the ply's own axes for a line load of 1 N/mm.
-type criterion func(l Laminate, e Vector) float64
+type criterion int
 
-// maxStrain fails a ply where its first strain reaches what its strength allows.
+const (
+	maxStrain criterion = iota
+	tsaiWu
+	criteria
+)
+
+func (c criterion) lineLoad(l Laminate, e Vector) float64 {
+	if c == maxStrain {
+		return byMaxStrain(l, e)
+	}
+	return byTsaiWu(l, e)
+}
+
+// byMaxStrain fails a ply where its first strain reaches what its strength allows.
 //
 //	n = 1/max(e1·E1/X; −e1·E1/X′; e2·E2/Y; −e2·E2/Y′; |g12|·G12/S)
 //
 // Jones, 2nd ed., ch. 2, from memory; the strains at failure are the strengths over
 // the moduli, linear up to failure.
-func maxStrain(l Laminate, e Vector) float64 { return 1 / l.Ply.strainUse(e) }
+func byMaxStrain(l Laminate, e Vector) float64 { return 1 / l.Ply.strainUse(e) }
 
 // strainUse is the share of the strain at failure that is used.
 func (p Ply) strainUse(e Vector) float64 {
@@ -27,13 +40,13 @@ func (p Ply) strainUse(e Vector) float64 {
 	return math.Max(math.Max(along, across), math.Abs(e[2])*p.G12/p.Shear)
 }
 
-// tsaiWu fails a ply where the stresses σ for 1 N/mm, times the line load n, give
+// byTsaiWu fails a ply where the stresses σ for 1 N/mm, times the line load n, give
 //
 //	F11·σ1² + F22·σ2² + F66·σ6² + 2·F12·σ1·σ2 + F1·σ1 + F2·σ2 = 1,
 //
 // which is q₂·n² + q₁·n = 1: n = 2/(q₁ + √(q₁² + 4·q₂)). Tsai and Wu (1971); Tsai and
 // Hahn (1980), ch. 7; from memory.
-func tsaiWu(l Laminate, e Vector) float64 {
+func byTsaiWu(l Laminate, e Vector) float64 {
 	q2, q1 := l.tsaiWuTerms(l.Ply.Q().times(e))
 	return 2 / (q1 + math.Sqrt(q1*q1+4*q2))
 }
@@ -71,13 +84,12 @@ type ruin struct {
 }
 
 // firstPly returns the failure of the ply that fails first under a line load along
-// the tube alone (Ny = Nxy = 0) of the given sense.
-func (l Laminate) firstPly(by criterion, sense float64) ruin {
-	a := l.Stiffness().Inverse
+// the tube alone (Ny = Nxy = 0) of the given sense, a being the compliance of the wall.
+func (l Laminate) firstPly(a Matrix, by criterion, sense float64) ruin {
 	first := ruin{lineLoad: math.Inf(1)}
 	for _, angle := range l.distinct() {
 		e := own(Vector{sense * a[0][0], sense * a[1][0], sense * a[2][0]}, angle)
-		if n := by(l, e); !(n >= first.lineLoad) {
+		if n := by.lineLoad(l, e); !(n >= first.lineLoad) {
 			first = ruin{sense, angle, e, n}
 		}
 	}
@@ -92,12 +104,6 @@ func (l Laminate) FirstPly(compression bool) (byStrain, byTsaiWu float64) {
 	if compression {
 		sense = push
 	}
-	return l.firstPly(maxStrain, sense).lineLoad, l.firstPly(tsaiWu, sense).lineLoad
-}
-
-// crushing is the line load of compression at which the wall fails, the knock-down in
-// it, by the criterion that fails it first, N/mm.
-func (l Laminate) crushing() float64 {
-	byStrain, byTsaiWu := l.FirstPly(true)
-	return l.Knockdown * math.Min(byStrain, byTsaiWu)
+	a := l.Stiffness().Inverse
+	return l.firstPly(a, maxStrain, sense).lineLoad, l.firstPly(a, tsaiWu, sense).lineLoad
 }

@@ -85,8 +85,8 @@ func TestKnockdown(t *testing.T) {
 func TestColumnLimits(t *testing.T) {
 	s := tubeOf(mirrored(t300, 0, 0, 45, -45), 12, 1)
 	short, long := s, s
-	short.Length, long.Length = 10, 1e5
-	if got := short.columnLoad(); got != short.crushingLoad() {
+	short.Length, long.Length = 1e-6, 1e7 // the bow is in proportion
+	if got := short.columnLoad(); !near(got, short.crushingLoad(), 1e-6) {
 		t.Errorf("short: %g N, want %g", got, short.crushingLoad())
 	}
 	if got := long.columnLoad(); !near(got, long.Euler(), 1e-4) || !(got < long.Euler()) {

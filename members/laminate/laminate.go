@@ -130,7 +130,6 @@ func (l Laminate) Layup() string {
 const (
 	doubtKnockdown = "its ply strengths are multiplied by the knockdown of the car file, %g: holes, heat with moisture, impact and manufacture leave far less than coupons show; " +
 		"as a measure, AS4/MTM45-1, quasi-isotropic, hot and wet, B-basis: open-hole compression 175 MPa, open-hole tension 312 MPa (NCAMP values)"
-	doubtEnds       = "the bond of its end fittings is not checked: prove it by test"
 	doubtUnbalanced = "the layup is not balanced: the tube twists as it is pulled"
 	doubtOneSided   = "the layup is not symmetric: the tube warps as it cures"
 )
@@ -140,7 +139,7 @@ const (
 // strength: both are 0.
 func (l Laminate) Metal() materials.Metal {
 	s := l.Stiffness()
-	doubts := []string{fmt.Sprintf(doubtKnockdown, l.Knockdown), doubtEnds}
+	doubts := []string{fmt.Sprintf(doubtKnockdown, l.Knockdown)}
 	if !s.Balanced() {
 		doubts = append(doubts, doubtUnbalanced)
 	}

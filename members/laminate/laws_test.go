@@ -30,8 +30,8 @@ func TestIsotropicPliesGiveTheIsotropicTube(t *testing.T) {
 			{"Euler", s.Euler(), m.Euler()},
 			{"Engesser", 1 / s.Engesser(), 1/m.Euler() + 2/(c.Gxy()*m.Area())},
 			{"effective thickness", c.EffectiveThickness(), s.Wall},
-			{"wall buckling", wallLoad(s, knockDownAxial), m.WallStress() * s.Wall},
-			{"wall buckling in bending", wallLoad(s, knockDownBending), m.WallStressBending() * s.Wall},
+			{"wall buckling", wallLoad(s, members.KnockDownAxial), m.WallStress() * s.Wall},
+			{"wall buckling in bending", wallLoad(s, members.KnockDownBending), m.WallStressBending() * s.Wall},
 		} {
 			if !near(r.got, r.want, 1e-9) {
 				t.Errorf("%s = %.12g, want %.12g", r.name, r.got, r.want)
@@ -79,7 +79,7 @@ func TestUniaxialStrengths(t *testing.T) {
 		}
 		shear := Vector{0, 0, 1 / p.G12} // strain for a shear stress of 1 MPa
 		for name, by := range map[string]criterion{"maximum strain": maxStrain, "Tsai–Wu": tsaiWu} {
-			if got := by(l, shear); !near(got, p.Shear, 1e-9) {
+			if got := by.lineLoad(l, shear); !near(got, p.Shear, 1e-9) {
 				t.Errorf("%s in shear: %.12g, want %.12g MPa", name, got, p.Shear)
 			}
 		}

@@ -1,9 +1,6 @@
 package laminate
 
-import (
-	"sixlink/members"
-	"sixlink/members/check"
-)
+import "sixlink/members/check"
 
 // A broken is a subject with the failure of its first ply, whose rows follow here.
 type broken struct {
@@ -24,14 +21,20 @@ func tsaiSteps(s Subject, r ruin) []check.Step {
 
 // demandStep is the line load on the side that is pulled or pushed.
 func demandStep(s Subject, sense float64) check.Step {
-	equation := "n + m/(1 − a)"
+	equation := "n_u + m_u/(1 − a_u)"
 	if sense == push {
-		equation = "m/(1 − a) − n"
+		equation = "m_u/(1 − a_u) − n_u"
 	}
 	return check.Step{
-		Symbol: "D", What: "demand: the line loads together, bending amplified", Equation: equation, Unit: "N/mm",
-		Source: "Timoshenko and Gere, ch. 1, from memory", Value: members.Amplified(sense*axialLine(s), bendingLine(s), share(s)),
+		Symbol: "D", What: "demand: the factored line loads together, bending amplified", Equation: equation, Unit: "N/mm",
+		Source: "Timoshenko and Gere, ch. 1, from memory", Value: plyDemand(s, sense),
 	}
+}
+
+var factoredRows = []row{
+	check.Line("n_u", "line load of the axial force, design factor included", "f_u·n", "N/mm", "", func(s Subject) float64 { return s.Factors.Ultimate * axialLine(s) }),
+	check.Line("m_u", "line load of the moment, design factor included", "f_u·m", "N/mm", "", func(s Subject) float64 { return s.Factors.Ultimate * bendingLine(s) }),
+	check.Line("a_u", "share of the elastic buckling load, design factor included", "f_u·a", "", "", func(s Subject) float64 { return s.Factors.Ultimate * share(s) }),
 }
 
 func given(symbol, what, unit string, value func(p Ply) float64) plyRow {

@@ -1,6 +1,9 @@
 package laminate
 
-import "sixlink/members/check"
+import (
+	"sixlink/members"
+	"sixlink/members/check"
+)
 
 // The rows of the working. Their values come from the same functions as the findings;
 // a test evaluates every equation and holds it to its value.
@@ -16,11 +19,26 @@ const (
 // Givens returns what the car file, lamination theory and the load path give for a
 // subject, and what every check of it uses.
 func Givens(s Subject) []check.Step {
-	if inBending(s) {
-		return check.Put(s, givenRows, stiffnessRows, sectionRows, shareRows)
+	bow := assumedRows
+	if s.Crookedness != 0 {
+		bow = statedRows
 	}
-	return check.Put(s, givenRows, stiffnessRows, sectionRows, noShareRows)
+	if inBending(s) {
+		return check.Put(s, givenRows, bow, stiffnessRows, sectionRows, bowRows, shareRows)
+	}
+	return check.Put(s, givenRows, bow, stiffnessRows, sectionRows, straightRows, noShareRows)
 }
+
+var (
+	statedRows  = []row{check.Line("e₀", "stated crookedness at mid-length", "", "mm", fromFile, Subject.bow)}
+	assumedRows = []row{check.Line("e₀", "bow of the axis at mid-length, none being stated: a starting value", "L/500", "mm", "common practice, no published source", Subject.bow)}
+
+	bowRows = []row{
+		check.Line("M_b", "moment of the compression on the bow of the axis", "P·e₀", "N·mm", "equilibrium", bowMoment),
+		check.Line("m", "line load of the moments at the outer fibre", "(M + M_b)·t/Z", "N/mm", "", bendingLine),
+	}
+	straightRows = []row{check.Line("m", "line load of the moment at the outer fibre", "M·t/Z", "N/mm", "", bendingLine)}
+)
 
 var givenRows = []row{
 	check.Line("OD", "outer diameter", "", "mm", fromFile, func(s Subject) float64 { return s.OD }),
@@ -33,7 +51,7 @@ var givenRows = []row{
 	check.Line("f_u", "design factor on ultimate", "", "", fromFile, func(s Subject) float64 { return s.Factors.Ultimate }),
 	check.Line("f_b", "design factor on buckling", "", "", fromFile, func(s Subject) float64 { return s.Factors.Buckling }),
 	check.Line("N", "axial force, tension positive", "", "N", fromPath, func(s Subject) float64 { return s.Axial }),
-	check.Line("M", "bending moment at the apex of the wishbone", "", "N·mm", fromPath, func(s Subject) float64 { return s.Bending }),
+	check.Line("M", "bending moment: its sources added up as magnitudes", "", "N·mm", "load path and car file", func(s Subject) float64 { return s.Bending }),
 }
 
 var stiffnessRows = []row{
@@ -65,7 +83,6 @@ var sectionRows = []row{
 	check.Line("P_E", "Euler load", "π²·E_x·I/(K·L)²", "N", "EN 1993-1-1:2005, 6.3.1.3", Subject.Euler),
 	check.Line("P_s", "the same with shear", "P_E/(1 + 2·P_E/(G_xy·A))", "N", "Engesser: Timoshenko and Gere, ch. 2, from memory", Subject.Engesser),
 	check.Line("n", "line load of the axial force, tension positive", "N/(2·π·R)", "N/mm", "", axialLine),
-	check.Line("m", "line load of the moment at the outer fibre", "M·t/Z", "N/mm", "", bendingLine),
 }
 
 var (
@@ -84,7 +101,9 @@ var crushingRows = []row{
 
 var columnRows = []row{
 	check.Line("P_f", "compression at which the first ply fails", "2·π·R·n_k", "N", "", Subject.crushingLoad),
-	check.Line("P_c", "column load: Johnson's parabola is for ductile metals and not used", "min(P_s; P_f)", "N", "", Subject.columnLoad),
+	check.Line("η", "imperfection", "A·e₀/Z", "", "Ayrton and Perry (1886)", Subject.eta),
+	check.Line("B", "auxiliary value", "P_f + (1 + η)·P_s", "N", "", func(s Subject) float64 { return members.PerryB(s.crushingLoad(), s.Engesser(), s.eta()) }),
+	check.Line("P_c", "column load, at which the first ply fails at mid-length", "2·P_f·P_s/(B + √((P_f − P_s)² + η·P_s·(2·P_f + 2·P_s + η·P_s)))", "N", "", Subject.columnLoad),
 }
 
 // wallSteps lead to the line load n_w that the wall carries in axial compression.
@@ -99,7 +118,7 @@ func wallBendingSteps(s Subject) []check.Step {
 
 const fromSearch = "lamination theory, turned into the direction of the wave"
 
-func wave(s Subject) Wave { return s.Stiffness().Weakest() }
+func wave(s Subject) Wave { return s.weakest }
 
 var waveRows = []row{
 	check.Line("θ_w", "direction of the wave that buckles first", "", "°", "search over all directions", func(s Subject) float64 { return wave(s).Angle }),
@@ -114,18 +133,19 @@ var waveRows = []row{
 }
 
 var axialWallRows = []row{
-	check.Line("γ", "knock-down factor, axial", "1 − 0.901·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return knockDown(s, knockDownAxial) }),
-	check.Line("n_cr", "line load at which the wall buckles", "γ·n_cl", "N/mm", "", func(s Subject) float64 { return wallLoad(s, knockDownAxial) }),
+	check.Line("γ", "knock-down factor, axial", "1 − 0.901·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.1", func(s Subject) float64 { return knockDown(s, members.KnockDownAxial) }),
+	check.Line("n_cr", "line load at which the wall buckles", "γ·n_cl", "N/mm", "", func(s Subject) float64 { return wallLoad(s, members.KnockDownAxial) }),
 }
 
 var wallCapRows = []row{check.Line("n_w", "the same, not above the first ply's", "min(n_cr; n_k)", "N/mm", "", wallCapped)}
 
 var bendingWallRows = []row{
-	check.Line("γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return knockDown(s, knockDownBending) }),
-	check.Line("n_b", "line load at which the wall buckles in bending", "γ_b·n_cl", "N/mm", "", func(s Subject) float64 { return wallLoad(s, knockDownBending) }),
-	check.Line("l_c", "limit in compression, design factors included", "min(n_cr/f_b; n_k/f_u)", "N/mm", "", func(s Subject) float64 { return wallLimit(s, knockDownAxial) }),
-	check.Line("l_b", "limit in bending, design factors included", "min(n_b/f_b; n_k/f_u)", "N/mm", "", func(s Subject) float64 { return wallLimit(s, knockDownBending) }),
+	check.Line("γ_b", "knock-down factor, bending", "1 − 0.731·(1 − e^(−φ))", "", "NASA SP-8007 (1968), 4.2.2", func(s Subject) float64 { return knockDown(s, members.KnockDownBending) }),
+	check.Line("n_b", "line load at which the wall buckles in bending", "γ_b·n_cl", "N/mm", "", func(s Subject) float64 { return wallLoad(s, members.KnockDownBending) }),
+	check.Line("l_c", "limit in compression, design factors included", "min(n_cr/f_b; n_k/f_u)", "N/mm", "", func(s Subject) float64 { return wallLimit(s, members.KnockDownAxial) }),
+	check.Line("l_b", "limit in bending, design factors included", "min(n_b/f_b; n_k/f_u)", "N/mm", "", func(s Subject) float64 { return wallLimit(s, members.KnockDownBending) }),
+	check.Line("a_b", "share of the elastic buckling load, design factor included", "f_b·a", "", "", factoredShare),
 	check.Line("u", "share of the axial compression", "P/(2·π·R·l_c)", "", "", axialUse),
 	check.Line("v", "share of the bending", "m/l_b", "", "", bendingUse),
-	check.Line("D", "demand: the shares together, bending amplified", "u + v/(1 − a)", "", "", wallDemand),
+	check.Line("D", "demand: the shares together, bending amplified", "u + v/(1 − a_b)", "", "", wallDemand),
 }

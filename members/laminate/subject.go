@@ -10,12 +10,14 @@ import (
 // A Subject is all that a check looks at: a round tube of a laminate between two joint
 // centres, its load in one case, and the design factors.
 type Subject struct {
-	Laminate
+	Analysis
 	OD, Wall float64 // mm
 	Length   float64 // joint centre to joint centre, mm
 	K        float64 // effective length factor; 1 between spherical joints
 	Axial    float64 // N, tension positive
-	Bending  float64 // largest bending moment, N·mm, not negative
+	Bending  float64 // largest bending moment, all sources added up, N·mm, not negative
+
+	Crookedness float64 // stated bow of the axis at mid-length, mm; 0: Bow of the length
 	check.Factors
 }
 
@@ -28,7 +30,7 @@ func (s Subject) radius() float64 { return s.tube().MidRadius() }
 //
 //	P_E = π²·Ex·I/(K·L)²    EN 1993-1-1:2005, 6.3.1.3, with the modulus of the laminate
 func (s Subject) Euler() float64 {
-	return sq(math.Pi) * s.Stiffness().Ex() * s.tube().Inertia() / sq(s.K*s.Length)
+	return sq(math.Pi) * s.stiffness.Ex() * s.tube().Inertia() / sq(s.K*s.Length)
 }
 
 // shearShape is the n of Engesser's column for a thin round tube.
@@ -41,15 +43,35 @@ const shearShape = 2
 // Timoshenko and Gere, Theory of Elastic Stability, 2nd ed., 2.17, from memory.
 func (s Subject) Engesser() float64 {
 	e := s.Euler()
-	return e / (1 + shearShape*e/(s.Stiffness().Gxy()*s.tube().Area()))
+	return e / (1 + shearShape*e/(s.stiffness.Gxy()*s.tube().Area()))
 }
 
 // crushingLoad is the compression at which the first ply fails, the knock-down in it, N.
 func (s Subject) crushingLoad() float64 { return 2 * math.Pi * s.radius() * s.crushing() }
 
-// columnLoad is what the column carries: it is no ductile material, and nothing but the
-// failure of a ply cuts Engesser's load.
-func (s Subject) columnLoad() float64 { return math.Min(s.Engesser(), s.crushingLoad()) }
+// Bow is the length of a member over the bow of its axis where none is stated: a
+// starting value, common practice, no published source.
+const Bow = 500
+
+// bow is the bow of the axis at mid-length, mm.
+//
+//	e₀ = L/500, where none is stated
+func (s Subject) bow() float64 {
+	if s.Crookedness != 0 {
+		return s.Crookedness
+	}
+	return s.Length / Bow
+}
+
+// columnLoad is the compression that fails the first ply at mid-length of the crooked
+// column, N, by members.Perry on Engesser's load: the fibre there sees
+// P/(2·π·R) + P·e₀·t/(Z·(1 − P/P_s)). Johnson's parabola is for ductile metals.
+func (s Subject) columnLoad() float64 {
+	return members.Perry(s.crushingLoad(), s.Engesser(), s.eta())
+}
+
+// eta is the imperfection of the column, η = A·e₀/Z.
+func (s Subject) eta() float64 { return s.tube().Area() * s.bow() / s.tube().Modulus() }
 
 func compression(s Subject) float64 { return math.Max(0, -s.Axial) }
 
@@ -67,8 +89,18 @@ func share(s Subject) float64 {
 // axialLine and bendingLine are the line loads of the axial force, tension positive,
 // and of the moment at the outer fibre, N/mm.
 //
-//	n = N/(2·π·R);  m = M·t/Z
+//	n = N/(2·π·R);  m = (M + P·e₀)·t/Z
 //
-// For a thin wall M·t/Z is M/(π·R²); for a thick one it is more.
+// For a thin wall M·t/Z is M/(π·R²); for a thick one it is more. The compression on the
+// bow of the axis joins the moment where there is one: alone it is the column check's.
 func axialLine(s Subject) float64   { return s.Axial / (2 * math.Pi * s.radius()) }
-func bendingLine(s Subject) float64 { return s.Bending * s.Wall / s.tube().Modulus() }
+func bendingLine(s Subject) float64 { return moment(s) * s.Wall / s.tube().Modulus() }
+
+func moment(s Subject) float64 { return s.Bending + bowMoment(s) }
+
+func bowMoment(s Subject) float64 {
+	if !inBending(s) {
+		return 0
+	}
+	return compression(s) * s.bow()
+}

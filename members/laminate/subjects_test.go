@@ -46,7 +46,7 @@ func mirrored(p Ply, half ...float64) Laminate {
 // tubeOf is a tube of the laminate with the radius of the middle of its wall.
 func tubeOf(l Laminate, radius, length float64) Subject {
 	return Subject{
-		Laminate: l, OD: 2*radius + l.Thickness(), Wall: l.Thickness(), Length: length, K: 1,
+		Analysis: l.Analyse(), OD: 2*radius + l.Thickness(), Wall: l.Thickness(), Length: length, K: 1,
 		Factors: check.Defaults,
 	}
 }

@@ -1,6 +1,10 @@
 package laminate
 
-import "math"
+import (
+	"math"
+
+	"sixlink/members"
+)
 
 // A Wave is the buckle of a wall: its direction and what resists it.
 type Wave struct {
@@ -71,21 +75,15 @@ func (s Stiffness) EffectiveThickness() float64 {
 	return math.Sqrt(12) * math.Sqrt(math.Sqrt(s.Reduced[0][0]*s.Reduced[1][1]/(s.A[0][0]*s.A[1][1])))
 }
 
-// The knock-down factors of NASA SP-8007 (1968) are γ = 1 − k·(1 − e^−φ), in axial
-// compression and in bending, with φ = √(R/t_e)/16.
-const (
-	knockDownAxial   = 0.901
-	knockDownBending = 0.731
-)
-
 func wallPhi(s Subject) float64 {
-	return math.Sqrt(s.radius()/s.Stiffness().EffectiveThickness()) / 16
+	return members.KnockDownPhi(s.radius(), s.stiffness.EffectiveThickness())
 }
 
-func knockDown(s Subject, k float64) float64 { return 1 - k*(1-math.Exp(-wallPhi(s))) }
+// knockDown is the factor γ of NASA SP-8007 (1968) with the effective thickness.
+func knockDown(s Subject, k float64) float64 { return members.KnockDown(k, wallPhi(s)) }
 
 // wallLoad is the line load at which the wall of the real tube buckles, N/mm:
 // γ times that of the perfect one.
 func wallLoad(s Subject, k float64) float64 {
-	return knockDown(s, k) * s.Stiffness().Weakest().LineLoad(s.radius())
+	return knockDown(s, k) * s.weakest.LineLoad(s.radius())
 }

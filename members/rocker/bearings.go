@@ -25,23 +25,23 @@ const sourceRating = "the maker's static rating, taken as an ultimate strength"
 var BearingChecks = []check.Check[Bearings]{
 	{
 		Name: "radial, first bearing", Unit: "N", Source: ratingSource,
-		Applies: func(b Bearings) bool { return b.Radial1 > 0 }, Demand: func(b Bearings) float64 { return b.Radial1 },
+		Applies: func(b Bearings) bool { return !(b.Radial1 <= 0) }, Demand: func(b Bearings) float64 { return b.Radial1 },
 		Capacity: radialCapacity, Steps: check.NoSteps[Bearings], CapacityEquation: "C_r/(f_u·f_f)", ReserveEquation: "C/F_1",
 	},
 	{
 		Name: "radial, second bearing", Unit: "N", Source: ratingSource,
-		Applies: func(b Bearings) bool { return b.Radial2 > 0 }, Demand: func(b Bearings) float64 { return b.Radial2 },
+		Applies: func(b Bearings) bool { return !(b.Radial2 <= 0) }, Demand: func(b Bearings) float64 { return b.Radial2 },
 		Capacity: radialCapacity, Steps: check.NoSteps[Bearings], CapacityEquation: "C_r/(f_u·f_f)", ReserveEquation: "C/F_2",
 	},
 	{
 		Name: "thrust, on one bearing", Unit: "N", Source: ratingSource,
-		Applies: func(b Bearings) bool { return b.Thrust > 0 && b.Axial > 0 }, Demand: func(b Bearings) float64 { return b.Axial },
-		Capacity: func(b Bearings) float64 { return b.Thrust / (b.Ultimate * fitting(b.Factors)) },
+		Applies: func(b Bearings) bool { return b.Thrust > 0 && !(b.Axial <= 0) }, Demand: func(b Bearings) float64 { return b.Axial },
+		Capacity: func(b Bearings) float64 { return b.Thrust / (b.Ultimate * b.AtFitting()) },
 		Steps:    check.NoSteps[Bearings], CapacityEquation: "C_a/(f_u·f_f)", ReserveEquation: "C/F_a",
 	},
 }
 
-func radialCapacity(b Bearings) float64 { return b.Ratings.Radial / (b.Ultimate * fitting(b.Factors)) }
+func radialCapacity(b Bearings) float64 { return b.Ratings.Radial / (b.Ultimate * b.AtFitting()) }
 
 func ratingSource(b Bearings) string {
 	out := sourceRating
@@ -75,7 +75,7 @@ func BearingGivens(b Bearings) []check.Step {
 var bearingGivens = []check.Row[Bearings]{
 	check.Line("C_r", "static radial rating of a bearing", "", "N", "car file", func(b Bearings) float64 { return b.Ratings.Radial }),
 	check.Line("f_u", "design factor on ultimate", "", "", "car file", func(b Bearings) float64 { return b.Ultimate }),
-	check.Line("f_f", "fitting factor", "", "", "car file, or 1.15 of 14 CFR 25.625", func(b Bearings) float64 { return fitting(b.Factors) }),
+	check.Line("f_f", "fitting factor", "", "", "car file, or 1.15 of 14 CFR 25.625", func(b Bearings) float64 { return b.AtFitting() }),
 	check.Line("F_1", "radial force of the bearing on the side to which the axis points", "", "N", "load path", func(b Bearings) float64 { return b.Radial1 }),
 	check.Line("F_2", "radial force of the other bearing", "", "N", "load path", func(b Bearings) float64 { return b.Radial2 }),
 }

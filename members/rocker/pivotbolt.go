@@ -98,15 +98,19 @@ func (b PivotBolt) area() float64    { return fasteners.Circle(b.diameter()) }
 func (b PivotBolt) modulus() float64 { return fasteners.Modulus(b.diameter()) }
 
 func (b PivotBolt) bendingCapacity() float64 {
-	return fasteners.PinBendingStrength(b.modulus(), b.Class.NominalYield) / (b.Yield * fitting(b.Factors))
+	return fasteners.PinBendingStrength(b.modulus(), b.Class.NominalYield) / (b.Yield * b.AtFitting())
 }
 
 func (b PivotBolt) shearCapacity() float64 {
-	return fasteners.PinShearStrength(b.area(), b.Class.NominalUltimate) / (b.Ultimate * fitting(b.Factors))
+	return fasteners.ShearStrength(b.shearFactor(), b.Class.NominalUltimate, b.area()) / (b.Ultimate * b.AtFitting())
 }
 
+// shearFactor is α_v: 0.6 of a shank, as of a pin, and that of the class where threads
+// are sheared, EN 1993-1-8:2005, Table 3.4.
+func (b PivotBolt) shearFactor() float64 { return b.Class.ShearShare(b.Threads) }
+
 func (b PivotBolt) tensionCapacity() float64 {
-	return fasteners.TensionStrength(b.Class.NominalUltimate, b.StressArea()) / (b.Ultimate * fitting(b.Factors))
+	return fasteners.TensionStrength(b.Class.NominalUltimate, b.StressArea()) / (b.Ultimate * b.AtFitting())
 }
 
 func (b PivotBolt) bendingShare() float64 { return b.Moment() / b.bendingCapacity() }

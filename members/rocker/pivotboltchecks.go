@@ -12,25 +12,36 @@ import (
 var PivotBoltChecks = []check.Check[PivotBolt]{
 	{
 		Name: "bending", Unit: "N·mm", Source: check.Always[PivotBolt](fasteners.SourcePins + "; beam on two supports"),
-		Applies: func(b PivotBolt) bool { return b.Moment() > 0 }, Demand: PivotBolt.Moment, Capacity: PivotBolt.bendingCapacity,
+		Applies: bent, Demand: PivotBolt.Moment, Capacity: PivotBolt.bendingCapacity,
 		Steps: boltBendingSteps, CapacityEquation: "1.5·W·f_yb/(f_y·f_f)", ReserveEquation: "C/M",
 	},
 	{
-		Name: "shear", Unit: "N", Source: check.Always[PivotBolt](fasteners.SourcePins + "; beam on two supports"),
-		Applies: func(b PivotBolt) bool { return b.Shear() > 0 }, Demand: PivotBolt.Shear, Capacity: PivotBolt.shearCapacity,
-		Steps: boltShearSteps, CapacityEquation: "0.6·A·f_ub/(f_u·f_f)", ReserveEquation: "C/V",
+		Name: "shear", Unit: "N", Source: func(b PivotBolt) string { return shearSource(b) + "; beam on two supports" },
+		Applies: sheared, Demand: PivotBolt.Shear, Capacity: PivotBolt.shearCapacity,
+		Steps: boltShearSteps, CapacityEquation: "α_v·A·f_ub/(f_u·f_f)", ReserveEquation: "C/V",
 	},
 	{
 		Name: "bending and shear", Source: check.Always[PivotBolt](fasteners.SourcePins),
-		Applies: func(b PivotBolt) bool { return b.Moment() > 0 && b.Shear() > 0 },
+		Applies: func(b PivotBolt) bool { return bent(b) && sheared(b) },
 		Demand:  func(b PivotBolt) float64 { return math.Hypot(b.bendingShare(), b.shearShare()) }, Capacity: func(PivotBolt) float64 { return 1 },
 		Reserve: PivotBolt.combined, Steps: boltCombinedSteps, CapacityEquation: "1", ReserveEquation: "C/√(r_M² + r_V²)",
 	},
 	{
 		Name: "tension of the thrust", Unit: "N", Source: check.Always[PivotBolt](fasteners.SourceBolts),
-		Applies: func(b PivotBolt) bool { return b.Thrust > 0 }, Demand: func(b PivotBolt) float64 { return b.Thrust },
+		Applies: func(b PivotBolt) bool { return !(b.Thrust <= 0) }, Demand: func(b PivotBolt) float64 { return b.Thrust },
 		Capacity: PivotBolt.tensionCapacity, Steps: boltTensionSteps, CapacityEquation: "0.9·f_ub·A_s/(f_u·f_f)", ReserveEquation: "C/F_a",
 	},
+}
+
+func bent(b PivotBolt) bool    { return !(b.Moment() <= 0) }
+func sheared(b PivotBolt) bool { return !(b.Shear() <= 0) }
+
+// shearSource is that of the pins for a shank, that of the bolts for threads.
+func shearSource(b PivotBolt) string {
+	if b.Threads {
+		return fasteners.SourceBolts
+	}
+	return fasteners.SourcePins
 }
 
 type boltRow = check.Row[PivotBolt]
@@ -48,7 +59,7 @@ var boltGivens = []boltRow{
 	check.Line("s", "span of the bearings", "", "mm", "car file", func(b PivotBolt) float64 { return b.BearingSpan }),
 	check.Line("f_y", "design factor on yield", "", "", "car file", func(b PivotBolt) float64 { return b.Yield }),
 	check.Line("f_u", "design factor on ultimate", "", "", "car file", func(b PivotBolt) float64 { return b.Ultimate }),
-	check.Line("f_f", "fitting factor", "", "", "car file, or 1.15 of 14 CFR 25.625", func(b PivotBolt) float64 { return fitting(b.Factors) }),
+	check.Line("f_f", "fitting factor", "", "", "car file, or 1.15 of 14 CFR 25.625", func(b PivotBolt) float64 { return b.AtFitting() }),
 	check.Line("X_1", "force of the first bearing towards the rod's eye", "", "N", "load path", func(b PivotBolt) float64 { return b.Outward[0] }),
 	check.Line("Y_1", "and across", "", "N", "load path", func(b PivotBolt) float64 { return b.Across[0] }),
 	check.Line("X_2", "force of the second bearing towards the rod's eye", "", "N", "load path", func(b PivotBolt) float64 { return b.Outward[1] }),
@@ -101,7 +112,7 @@ func momentRows(b PivotBolt) []boltRow {
 var modulusRows = []boltRow{check.Line("W", "elastic section modulus", "π·d_s³/32", "mm³", "", PivotBolt.modulus)}
 
 func boltShearSteps(b PivotBolt) []check.Step {
-	return append(sectionRows(b, b.Threads), check.Put(b, forceRows(b), areaRows)...)
+	return append(sectionRows(b, b.Threads), check.Put(b, forceRows(b), areaRows(b))...)
 }
 
 func forceRows(b PivotBolt) []boltRow {
@@ -112,15 +123,22 @@ func forceRows(b PivotBolt) []boltRow {
 	return []boltRow{row}
 }
 
-var areaRows = []boltRow{check.Line("A", "area of the section", "π·d_s²/4", "mm²", "", PivotBolt.area)}
-
-func boltCombinedSteps(b PivotBolt) []check.Step {
-	return append(sectionRows(b, b.Threads), check.Put(b, momentRows(b), modulusRows, forceRows(b), areaRows, shareRows)...)
+func areaRows(b PivotBolt) []boltRow {
+	return []boltRow{
+		check.Line("A", "area of the section", "π·d_s²/4", "mm²", "", PivotBolt.area),
+		check.Line("α_v", "share of the ultimate strength in shear: of the shank, or of threads of the class", "", "", shearSource(b), PivotBolt.shearFactor),
+	}
 }
 
-var shareRows = []boltRow{
-	check.Line("r_M", "share of the capacity in bending", "M·f_y·f_f/(1.5·W·f_yb)", "", fasteners.SourcePins, PivotBolt.bendingShare),
-	check.Line("r_V", "share of the capacity in shear", "V·f_u·f_f/(0.6·A·f_ub)", "", fasteners.SourcePins, PivotBolt.shearShare),
+func boltCombinedSteps(b PivotBolt) []check.Step {
+	return append(sectionRows(b, b.Threads), check.Put(b, momentRows(b), modulusRows, forceRows(b), areaRows(b), shareRows(b))...)
+}
+
+func shareRows(b PivotBolt) []boltRow {
+	return []boltRow{
+		check.Line("r_M", "share of the capacity in bending", "M·f_y·f_f/(1.5·W·f_yb)", "", fasteners.SourcePins, PivotBolt.bendingShare),
+		check.Line("r_V", "share of the capacity in shear", "V·f_u·f_f/(α_v·A·f_ub)", "", shearSource(b), PivotBolt.shearShare),
+	}
 }
 
 func boltTensionSteps(b PivotBolt) []check.Step {

@@ -9,17 +9,17 @@ const sourceSection = "N/A ± M/Z of the net section; statics"
 var SectionChecks = []check.Check[Section]{
 	{
 		Name: "bending in plane", Unit: "MPa", Source: check.Always[Section]("M/Z of the net section"),
-		Applies: func(s Section) bool { return s.InPlane > 0 }, Demand: Section.Bending, Capacity: allowableYield,
+		Applies: func(s Section) bool { return !(s.InPlane <= 0) }, Demand: Section.Bending, Capacity: allowableYield,
 		Steps: bendingSteps, CapacityEquation: "Sy/(f_y·f_f)", ReserveEquation: "C/σ_M",
 	},
 	{
 		Name: "bending out of plane", Unit: "MPa", Source: outSource,
-		Applies: func(s Section) bool { return s.Out() > 0 }, Demand: Section.Out, Capacity: allowableYield,
+		Applies: func(s Section) bool { return !(s.Out() <= 0) }, Demand: Section.Out, Capacity: allowableYield,
 		Steps: outSteps, CapacityEquation: "Sy/(f_y·f_f)", ReserveEquation: "C/σ_o",
 	},
 	{
 		Name: "shear", Unit: "MPa", Source: check.Always[Section]("mean shear of the net section; Sy/√3 by von Mises"),
-		Applies: func(s Section) bool { return s.Shear() > 0 }, Demand: Section.Shear, Capacity: allowableShear,
+		Applies: func(s Section) bool { return !(s.Shear() <= 0) }, Demand: Section.Shear, Capacity: allowableShear,
 		Steps: shearSteps, CapacityEquation: "Sy/(√(3)·f_y·f_f)", ReserveEquation: "C/τ",
 	},
 	{
@@ -29,16 +29,16 @@ var SectionChecks = []check.Check[Section]{
 	},
 	{
 		Name: "combined ultimate", Unit: "MPa", Source: check.Always[Section](sourceSection + "; von Mises"),
-		Applies: loaded, Demand: Section.Mises, Capacity: func(s Section) float64 { return s.Metal.Su / (s.Ultimate * fitting(s.Factors)) },
+		Applies: loaded, Demand: Section.Mises, Capacity: func(s Section) float64 { return s.Metal.Su / (s.Ultimate * s.AtFitting()) },
 		Steps: combinedSteps, CapacityEquation: "Su/(f_u·f_f)", ReserveEquation: "C/σ_v",
 	},
 }
 
-func loaded(s Section) bool { return s.Mises() > 0 }
+func loaded(s Section) bool { return !(s.Mises() <= 0) }
 
-func allowableYield(s Section) float64 { return s.Metal.Sy / (s.Yield * fitting(s.Factors)) }
+func allowableYield(s Section) float64 { return s.Metal.Sy / (s.Yield * s.AtFitting()) }
 func allowableShear(s Section) float64 {
-	return ShearYield(s.Metal.Sy) / (s.Yield * fitting(s.Factors))
+	return ShearYield(s.Metal.Sy) / (s.Yield * s.AtFitting())
 }
 
 func outSource(s Section) string {
@@ -71,7 +71,7 @@ var sectionGivens = []sectionRow{
 	check.Line("Su", "ultimate strength", "", "MPa", "material", func(s Section) float64 { return s.Metal.Su }),
 	check.Line("f_y", "design factor on yield", "", "", "car file", func(s Section) float64 { return s.Yield }),
 	check.Line("f_u", "design factor on ultimate", "", "", "car file", func(s Section) float64 { return s.Ultimate }),
-	check.Line("f_f", "fitting factor", "", "", "car file at an eye; 1 at the pivot", func(s Section) float64 { return fitting(s.Factors) }),
+	check.Line("f_f", "fitting factor", "", "", "car file, or 1.15 of 14 CFR 25.625", func(s Section) float64 { return s.AtFitting() }),
 	check.Line("N", "force outward from the pivot", "", "N", "load path", func(s Section) float64 { return s.Outward }),
 	check.Line("V", "force across, in the plane of the rocker", "", "N", "load path", func(s Section) float64 { return s.Across }),
 	check.Line("W", "force along the axis", "", "N", "load path", func(s Section) float64 { return s.Along }),
@@ -140,10 +140,15 @@ var halfStrip = []sectionRow{check.Line("i", "strips beside the opening", "2", "
 
 var wholeStrip = []sectionRow{check.Line("i", "strips: there is no opening", "1", "", "", Section.strips)}
 
+const saintVenant = "Saint-Venant, torsion of a rectangle: Timoshenko and Goodier, Theory of Elasticity, from memory"
+
 var stripRows = []sectionRow{
 	check.Line("l", "longer side of a strip", "max(b/i; t)", "mm", "", func(s Section) float64 { l, _ := s.strip(); return l }),
 	check.Line("m", "shorter side of a strip", "min(b/i; t)", "mm", "", func(s Section) float64 { _, m := s.strip(); return m }),
-	check.Line("τ_T", "shear stress of the torque of the offset", "z·V·(3·l + 1.8·m)/(i·l²·m²)", "MPa", "Roark, torsion of a rectangle, from memory", Section.Twist),
+	check.Line("q", "auxiliary value", "e^(−π·l/m)", "", saintVenant, Section.twistDecay),
+	check.Line("κ", "greatest shear in the strip, first term of the series", "1 − 16·√(q)/(π²·(1 + q))", "", saintVenant, Section.twistPeak),
+	check.Line("β", "stiffness of the strip in torsion, first term of the series and a bound of the others", "(1 − 192·m·((1 − q)/(1 + q) + 0.004523763)/(π²·π³·l))/3", "", saintVenant, Section.twistStiffness),
+	check.Line("τ_T", "shear stress of the torque of the offset", "z·V·κ/(i·β·l·m²)", "MPa", saintVenant, Section.Twist),
 }
 
 var noTwist = []sectionRow{check.Line("τ_T", "torque of the offset: in the share k", "0", "MPa", "", Section.Twist)}

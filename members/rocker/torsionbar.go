@@ -39,7 +39,7 @@ func (b Bar) Strength() float64 {
 // TorsionBarChecks are the checks of a torsion bar.
 var TorsionBarChecks = []check.Check[TorsionBar]{{
 	Name: "torsion yield", Unit: "MPa", Source: barSource,
-	Applies: func(b TorsionBar) bool { return b.Torque > 0 }, Demand: TorsionBar.Stress,
+	Applies: func(b TorsionBar) bool { return !(b.Torque <= 0) }, Demand: TorsionBar.Stress,
 	Capacity: func(b TorsionBar) float64 { return b.Strength() / b.Yield },
 	Steps:    barSteps, CapacityEquation: "τ_y/f_y", ReserveEquation: "C/τ",
 }}

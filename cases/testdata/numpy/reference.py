@@ -330,8 +330,10 @@ def wall_stress(t):
     return min(t["Sy"], gamma * t["E"] * t["wall"] / (r * math.sqrt(3 * (1 - t["nu"]**2))))
 
 def bending_stress(t, length, axial, moment, multiplier=1.0):
-    """|N|/A + M/Z, with M amplified in compression, all loads times the multiplier; infinite from the Euler load on."""
+    """|N|/A + M/Z, with M and the moment P·e0 of a stated crookedness amplified in compression, all loads times the multiplier; infinite from the Euler load on."""
     n, critical = multiplier * axial, euler(t, length)
+    if isinstance(t["column"], dict):
+        moment = moment + max(0, -axial) * t["column"]["crookedness"]
     if -n >= critical:
         return math.inf
     return abs(n) / t["A"] + multiplier * moment * t["od"] / 2 / t["I"] / (1 + min(n, 0) / critical)

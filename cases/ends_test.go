@@ -1,0 +1,157 @@
+package cases_test
+
+import (
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"sixlink/cases"
+	"sixlink/cases/carfile"
+	"sixlink/loads"
+)
+
+// runEdited carries an example through with texts replaced: old and new in turn.
+func runEdited(t *testing.T, name string, edits ...string) cases.Results {
+	t.Helper()
+	src, err := os.ReadFile("../examples/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(src)
+	for i := 0; i < len(edits); i += 2 {
+		if !strings.Contains(text, edits[i]) {
+			t.Fatalf("%s lacks %q", name, edits[i])
+		}
+		text = strings.Replace(text, edits[i], edits[i+1], 1)
+	}
+	file, err := carfile.Read(name, []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := cases.Run(file.Car)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// demands returns the demand of a check by case.
+func demands(m cases.Member, title string) map[int]float64 {
+	out := map[int]float64{}
+	for _, f := range m.Checks {
+		if f.Title() == title {
+			out[f.Case] = f.Demand
+		}
+	}
+	return out
+}
+
+// withoutInertia takes the members' own weight out.
+const withoutInertia = "own_inertia: true"
+
+// The eccentricity of a member bends both of its ends: |N|·e over W = π·d_s³/32 of M8,
+// d_s = 8 − 0.9382·1.25 (ISO 898-1), beside what was there before.
+func TestEccentricityAtTheEnds(t *testing.T) {
+	const name, tube = "hillclimb-pushrod-complete.yaml", "part: HC-105\n"
+	plain := runEdited(t, name).Corners[0].Members[loads.TrackRod]
+	bent := runEdited(t, name, tube, tube+"      eccentricity: 3\n").Corners[0].Members[loads.TrackRod]
+	w := math.Pi * math.Pow(8-0.9382*1.25, 3) / 32
+	for _, end := range cases.EndNames {
+		before, after := demands(plain, end+": thread, proof"), demands(bent, end+": thread, proof")
+		if len(after) == 0 {
+			t.Fatalf("no findings at the %s", end)
+		}
+		for k, got := range after {
+			if want := before[k] + 3*math.Abs(bent.Loads[k].Axial)/w; !near(got, want, 1e-9) {
+				t.Errorf("%s, case %d: %g MPa, want %g", end, k, got, want)
+			}
+		}
+	}
+}
+
+// A side load and the own weight of a member rest on both of its ends: R = q·L/2 + w·L/2,
+// of a simply supported beam, on top of the force. At the joint of two legs both join.
+func TestReactionsAtTheEnds(t *testing.T) {
+	const name, tube, leg = "hillclimb-pushrod-complete.yaml", "part: HC-105\n", "part: HC-101\n"
+	r := runEdited(t, name, tube, tube+"      side_load: 0.5\n", leg, leg+"      side_load: 0.5\n")
+	reaction := func(m cases.Member, k int) float64 {
+		return (0.5 + m.Strut.OwnLoad(m.Loads[k].Across)) * m.Strut.Length / 2
+	}
+	m := r.Corners[0].Members[loads.TrackRod]
+	for k, got := range demands(m, "inner end: bearing, radial") {
+		if want := math.Abs(m.Loads[k].Axial) + reaction(m, k); !near(got, want, 1e-9) || !(m.Loads[k].Across > 0) {
+			t.Errorf("track rod, case %d: %g N, want %g", k, got, want)
+		}
+	}
+	front, rear := r.Corners[0].Members[loads.UpperFrontLeg], r.Corners[0].Members[loads.UpperRearLeg]
+	shared := 0
+	for k, got := range demands(front, "outer end: bearing, radial") {
+		other := rear.Strut.OwnLoad(rear.Loads[k].Across) * rear.Strut.Length / 2
+		joint := r3.Norm(r.Corners[0].Forces[k].Upright[loads.UpperBallJoint]) + reaction(front, k) + other
+		own := math.Abs(front.Loads[k].Axial) + reaction(front, k)
+		if !near(got, math.Max(own, joint), 1e-9) {
+			t.Errorf("upper front leg, case %d: %g N, want the greater of %g and %g", k, got, own, joint)
+		}
+		if joint > own {
+			shared++
+		}
+	}
+	ds := 8 - 0.9382*1.25
+	for k, got := range demands(front, "inner end: thread, proof") { // its reaction bends the shank of 12 mm
+		v := reaction(front, k)
+		if want := (math.Abs(front.Loads[k].Axial)+v)/(math.Pi*ds*ds/4) + 12*v/(math.Pi*ds*ds*ds/32); !near(got, want, 1e-9) {
+			t.Errorf("upper front leg, inner end, case %d: %g MPa, want %g", k, got, want)
+		}
+	}
+	if shared == 0 {
+		t.Error("no case in which the shared joint governs")
+	}
+	const note = "the hand-over forces and the forces on rocker and upright do not contain them"
+	if got := notesOf(r); !strings.Contains(got, note) {
+		t.Errorf("notes lack %q", note)
+	}
+	if got := notesOf(runEdited(t, name, withoutInertia, "own_inertia: false")); strings.Contains(got, note) {
+		t.Error("a note on reactions that there are not")
+	}
+}
+
+// The apex moment of a carrying leg, and its shear V = M/L at the pick-up, bend the
+// threads at its ends.
+func TestThreadsOfACarryingLeg(t *testing.T) {
+	const name, part, ends = "hillclimb-pushrod-complete.yaml", "part: HC-109\n      ends: *leg\n", `      ends:
+        outer: {thread: {size: M10, class: "10.9"}}
+        inner: {shank_length: 25, thread: {size: M10, class: "10.9"}}
+`
+	r := runEdited(t, name, withoutInertia, "own_inertia: false", part, "part: HC-109\n"+ends)
+	m := r.Corners[cases.RearLeft].Members[loads.LowerFrontLeg]
+	ds := 10 - 0.9382*1.5
+	area, w := math.Pi*ds*ds/4, math.Pi*ds*ds*ds/32
+	bent := 0
+	for k, l := range m.Loads {
+		v := l.Bending / m.Strut.Length
+		p := math.Hypot(l.Axial, v)
+		if got, want := demands(m, "outer end: thread, proof")[k], p/area+l.Bending/w; !near(got, want, 1e-9) {
+			t.Errorf("outer end, case %d: %g MPa, want %g", k, got, want)
+		}
+		if got, want := demands(m, "inner end: thread, proof")[k], p/area+25*v/w; !near(got, want, 1e-9) {
+			t.Errorf("inner end, case %d: %g MPa, want %g", k, got, want)
+		}
+		if l.Bending > 0 {
+			bent++
+		}
+	}
+	if bent == 0 {
+		t.Error("no case bends the leg")
+	}
+}
+
+func notesOf(r cases.Results) string {
+	var b strings.Builder
+	for _, n := range r.Notes {
+		b.WriteString(string(n.Severity) + ": " + n.Text + "\n")
+	}
+	return b.String()
+}
