@@ -64,8 +64,7 @@ func (a *square) eliminate(k int) {
 func (a *square) size() float64 {
 	sum := 0.0
 	for i := range a {
-		q := &a[i]
-		sum += q[0]*q[0] + q[1]*q[1] + q[2]*q[2] + q[3]*q[3] + q[4]*q[4] + q[5]*q[5]
+		sum += squares(&a[i])
 	}
 	return math.Sqrt(sum)
 }
