@@ -53,19 +53,24 @@ func (f *fast) extremes(axle int) bool {
 		finite = e[1].sizes(events, 1) && finite
 	}
 	for j := range loads.NumLinks {
-		// of both sides the lower, and none where there is none: few are looked at in vain
-		high := [2]float64{math.SmallestNonzeroFloat64, math.SmallestNonzeroFloat64}
-		for s := range high {
-			high[s] = max(high[s], min(e[0].size[j][s], e[1].size[j][s])*(1-check.Tie))
-		}
+		high, low := nearly(e[0].size[j][0], e[1].size[j][0]), -nearly(e[0].size[j][1], e[1].size[j][1])
 		for n := range events {
-			if x := events[n].axial[j]; x >= high[0] || -x >= high[1] {
+			if x := events[n].axial[j]; x >= high || x <= low {
 				e[0].take(events, j, n, 0)
 				e[1].take(events, j, n, 1)
 			}
 		}
 	}
 	return finite
+}
+
+// nearly is the size from which a force may be one of the largest of either side: few are
+// looked at in vain, and none where there is none.
+func nearly(a, b float64) float64 {
+	if b < a {
+		a = b
+	}
+	return a*(1-check.Tie) + math.SmallestNonzeroFloat64
 }
 
 // take takes an event of the first load case in which a force is the largest.
