@@ -85,8 +85,10 @@ func (r *Response) geometry(c *Corner) {
 func (r *Response) setUpright(c *Corner) bool {
 	var a square
 	for j := range c.Links {
-		w := r.frame.wrench(r.dirs[j], c.Links[j].Outer)
-		a[0][j], a[1][j], a[2][j], a[3][j], a[4][j], a[5][j] = w[0], w[1], w[2], w[3], w[4], w[5]
+		u := r.dirs[j]
+		m := r3.Scale(r.per, r.frame.moment(u, c.Links[j].Outer))
+		a[0][j], a[1][j], a[2][j] = u.X, u.Y, u.Z
+		a[3][j], a[4][j], a[5][j] = m.X, m.Y, m.Z
 	}
 	size := a.size()
 	if !a.invert() {
@@ -98,13 +100,16 @@ func (r *Response) setUpright(c *Corner) bool {
 		q := &a[j]
 		m := r3.Scale(per, r3.Vec{X: q[3], Y: q[4], Z: q[5]})
 		f := r3.Add(r3.Vec{X: q[0], Y: q[1], Z: q[2]}, r3.Cross(m, from))
-		r.axial[j] = minus(f, m)
+		minus(f, m, &r.axial[j])
 	}
 	return true
 }
 
-// minus returns the six components of −f and −m.
-func minus(f, m r3.Vec) [6]float64 { return [6]float64{-f.X, -f.Y, -f.Z, -m.X, -m.Y, -m.Z} }
+// minus puts the six components of −f and −m into a row.
+func minus(f, m r3.Vec, row *[6]float64) {
+	row[0], row[1], row[2] = -f.X, -f.Y, -f.Z
+	row[3], row[4], row[5] = -m.X, -m.Y, -m.Z
+}
 
 // others are the links that hold the upright beside a carrying wishbone.
 var others = [...][3]int{
@@ -163,7 +168,7 @@ type heldUpright struct {
 func (r *Response) solveUpright(h *heldUpright, from r3.Vec, unit float64) {
 	u := [3]r3.Vec{r.dirs[h.links[0]], r.dirs[h.links[1]], r.dirs[h.links[2]]}
 	for i := range h.rows {
-		h.rows[i] = minus(r3.Cross(h.dual[i], from), r3.Scale(unit, h.dual[i]))
+		minus(r3.Cross(h.dual[i], from), r3.Scale(unit, h.dual[i]), &h.rows[i])
 	}
 	for j := range 6 {
 		a, b, c := h.rows[0][j], h.rows[1][j], h.rows[2][j]
