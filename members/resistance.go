@@ -183,7 +183,7 @@ func (r *Resistance) Bent(axial, moment float64) (reserve float64, row int) {
 	t.m = bendingStressOf(moment+bowMomentOf(compression, r.crookedness), r.modulus)
 	for _, c := range withMoment[sign] {
 		x := r.multiplier(c.form, &t)
-		if row < 0 || check.Lower(x, reserve) || !check.Lower(reserve, x) && c.row < row {
+		if row < 0 || check.Lower(x, reserve) { // the rows in proportion come before these
 			reserve, row = x, c.row
 		}
 	}

@@ -63,6 +63,11 @@ func TestResistanceKnowsItsRows(t *testing.T) {
 			t.Errorf("%s is known", Checks[i].Name)
 		}
 	}
+	for side, rows := range withMoment {
+		if before := inProportion[side]; rows[0].row < before[len(before)-1].row {
+			t.Errorf("row %d knows the moment and comes before row %d: of two alike Bent takes the wrong one", rows[0].row, before[len(before)-1].row)
+		}
+	}
 	eccentric := Unknown(&Sources{Eccentricity: 1})
 	if len(eccentric) != len(unknown)+1 || !slices.ContainsFunc(eccentric, func(i int) bool { return Checks[i].Name == eccentricEnds }) {
 		t.Errorf("of eccentric ends rows %v are to be made", eccentric)

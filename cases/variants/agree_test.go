@@ -98,6 +98,21 @@ var changed = map[string]func(*cases.Car){
 		c.Axles[0].Parts[loads.TrackRod].Sources = members.Sources{SideLoad: 0.02}
 		c.Axles[1].Parts[loads.LowerFrontLeg].Sources = members.Sources{Eccentricity: 0.5, SideLoad: 0.1}
 	},
+	"secant formula": func(c *cases.Car) {
+		c.Factors.Yield, c.Factors.Buckling = 2.5, 1
+		for i := range c.Axles {
+			for j := range c.Axles[i].Parts {
+				c.Axles[i].Parts[j].Sources.Eccentricity = 5
+			}
+		}
+	},
+	"ties": func(c *cases.Car) { // cases alike but for their names, on one side or the other
+		c.Cases = []cases.Case{
+			{Name: "no turn", Kind: cases.Manoeuvre, Acceleration: [2]float64{-1.2, 0}, BothWays: true},
+			{Name: "no bump", Kind: cases.WheelFactors, Factors: [3]float64{0, 0, 1}, OneSide: true},
+			{Name: "nothing", Kind: cases.WheelFactors, Factors: [3]float64{0, 0, 1}},
+		}
+	},
 	"columns": func(c *cases.Car) {
 		c.Axles[0].Parts[loads.Rod].Strut.Column = members.Column{Curve: "c"}
 		c.Axles[1].Parts[loads.LowerRearLeg].Strut.Column = members.Column{Crookedness: 2}
@@ -155,6 +170,29 @@ func make400(random *rand.Rand) []float64 {
 		x[i] = random.Float64()*2 - 1
 	}
 	return x
+}
+
+// A load that is not a number gives no envelope.
+func TestEvaluateRefusesWhatIsNotANumber(t *testing.T) {
+	car := cars(t)[benchCars[0]]
+	apply := func(c *cases.Car, x []float64) { c.Cases[1].Factors[2] = x[0] }
+	e, err := variants.New(car, apply)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got variants.Envelope
+	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+		e.Evaluate([]float64{x}, &got)
+		c := car
+		c.Cases = append([]cases.Case{}, car.Cases...)
+		apply(&c, []float64{x})
+		if _, err := cases.Run(c); err == nil || got.Refused == "" {
+			t.Errorf("%g: refused %q, a full run: %v", x, got.Refused, err)
+		}
+		if rf, i := got.Least(); !math.IsNaN(rf) || i >= 0 {
+			t.Errorf("%g: a refused variant has RF %g of member %d", x, rf, i)
+		}
+	}
 }
 
 // Refusals are alike, and each kind of them comes up.
