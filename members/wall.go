@@ -37,9 +37,15 @@ func (s Strut) WallStressBending() float64 { return s.wallStress(KnockDownBendin
 
 func (s Strut) wallStress(k float64) float64 {
 	t := s.tube()
-	return t.KnockDown(k) * s.Metal.E * t.Wall / (t.MidRadius() * math.Sqrt(3*(1-sq(s.Metal.Nu))))
+	return t.wallStress(t.KnockDown(k), s.Metal.E, s.Metal.Nu)
+}
+
+func (t Tube) wallStress(gamma, e, nu float64) float64 {
+	return gamma * e * t.Wall / (t.MidRadius() * math.Sqrt(3*(1-sq(nu))))
 }
 
 // wallCapped is the buckling stress of the wall in axial compression, never above
 // yield, MPa: beyond elasticity the equation of SP-8007 does not hold.
-func wallCapped(s Subject) float64 { return math.Min(s.WallStress(), s.Metal.CompressiveYield()) }
+func wallCapped(s Subject) float64 { return wallCap(s.WallStress(), s.Metal.CompressiveYield()) }
+
+func wallCap(elastic, scy float64) float64 { return math.Min(elastic, scy) }

@@ -79,11 +79,12 @@ func Judge[S any](checks []Check[S], s S) []Finding {
 func (c Check[S]) Judge(s S) Finding {
 	return Finding{
 		Check: c.Name, Unit: c.Unit, Source: c.Source(s),
-		Demand: c.Demand(s), Capacity: c.Capacity(s), Reserve: c.reserve(s),
+		Demand: c.Demand(s), Capacity: c.Capacity(s), Reserve: c.ReserveFactor(s),
 	}
 }
 
-func (c Check[S]) reserve(s S) float64 {
+// ReserveFactor returns the reserve factor alone of one check, which must apply.
+func (c Check[S]) ReserveFactor(s S) float64 {
 	if c.Reserve != nil {
 		return c.Reserve(s)
 	}
