@@ -125,10 +125,13 @@ func agreeList(t *testing.T, at string, got any, want []any, size float64) int {
 	return n
 }
 
-// withoutOwnChecks leaves out the checks that the second origin does not make.
+// ownChecks are the checks that the second origin does not make.
+var ownChecks = map[any]bool{"bending ultimate": true, "beam column": true, "wall buckling in bending": true}
+
+// withoutOwnChecks leaves out ownChecks.
 func withoutOwnChecks(list []any) (out []any) {
 	for _, v := range list {
-		if m, ok := v.(map[string]any); ok && m["check"] == "wall buckling in bending" {
+		if m, ok := v.(map[string]any); ok && ownChecks[m["check"]] {
 			continue
 		}
 		out = append(out, v)

@@ -6,13 +6,14 @@ import "math"
 // part m, amplified by the compression, together reach the limit c:
 //
 //	x·n + x·m/(1 − x·a) = c
-//	b = n + m + c·a;  x = 2·c/(b + √(b² − 4·n·a·c))
+//	x = 2·c/(n + m + c·a + √((n + m − c·a)² + 4·m·a·c))
 //
 // a is the share of the Euler load at x = 1; with a = 0 the answer is c/(n + m).
-// The root is the one below 1/a. n, m, a and c are not negative, n + m is positive.
+// The root is the one below 1/a. m, a and c are not negative; n is where it relieves,
+// and n + m is positive or amplification makes it so. The square root is that of
+// (n + m + c·a)² − 4·n·a·c in a form in which nothing cancels to below 0.
 func Multiplier(n, m, a, c float64) float64 {
-	b := n + m + c*a
-	return 2 * c / (b + math.Sqrt(math.Max(0, sq(b)-4*n*a*c))) // below 0 by rounding alone
+	return 2 * c / (n + m + c*a + math.Sqrt(sq(n+m-c*a)+4*m*a*c))
 }
 
 // Amplified returns the sum of an axial part and an amplified bending part at the

@@ -38,14 +38,26 @@ var Checks = []check.Check[Subject]{
 		Source:  check.Always[Subject]("N/A ± M/Z, M amplified in compression: Timoshenko and Gere, Theory of Elastic Stability, ch. 1, from memory"),
 		Applies: inBending, Demand: bendingDemand, Capacity: allowableYield, Reserve: bendingReserve,
 		Steps: bendingSteps, CapacityEquation: "min(Sy; Scy)/f_y",
-		ReserveEquation: "2·C/(σ_N + σ_M + C·a + √((σ_N + σ_M + C·a)² − 4·σ_N·a·C))",
+		ReserveEquation: "2·C/(σ_N + σ_M + C·a + √((σ_N + σ_M − C·a)² + 4·σ_M·a·C))",
+	},
+	{
+		Name: "bending ultimate", Unit: "MPa", Source: check.Always[Subject]("definition of Su, elastic section; M amplified as for yield"),
+		Applies: inBending, Demand: bendingDemand, Capacity: allowableUltimate, Reserve: bendingUltimateReserve,
+		Steps: bendingSteps, CapacityEquation: "Su/f_u",
+		ReserveEquation: "2·C/(σ_N + σ_M + C·a + √((σ_N + σ_M − C·a)² + 4·σ_M·a·C))",
+	},
+	{
+		Name: "beam column", Source: check.Always[Subject](beamColumnSource),
+		Applies: beamColumn, Demand: beamColumnDemand, Capacity: one, Reserve: beamColumnReserve,
+		Steps: beamColumnSteps, CapacityEquation: "1",
+		ReserveEquation: "2·C/(n + m + C·a_f + √((n + m − C·a_f)² + 4·m·a_f·C))",
 	},
 	{
 		Name:    "wall buckling in bending",
 		Source:  check.Always[Subject]("NASA SP-8007 (1968), 4.2.1 and 4.2.2, capped by yield; that the shares add up to 1 is from memory"),
 		Applies: roundInBending, Demand: wallDemand, Capacity: one, Reserve: wallReserve,
 		Steps: wallBendingSteps, CapacityEquation: "1",
-		ReserveEquation: "2·C/(n + m + C·a + √((n + m + C·a)² − 4·n·a·C))",
+		ReserveEquation: "2·C/(n + m + C·a + √((n + m − C·a)² + 4·m·a·C))",
 	},
 	{
 		Name: "eccentric ends", Unit: "MPa", Source: check.Always[Subject](secant),

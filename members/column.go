@@ -13,6 +13,15 @@ type Column struct {
 // Table 6.1.
 var Curves = map[string]float64{"a0": 0.13, "a": 0.21, "b": 0.34, "c": 0.49, "d": 0.76}
 
+// alpha is the imperfection factor of the column's curve: NaN, and with it the column
+// load, for a curve that EN 1993-1-1 does not have.
+func (c Column) alpha() float64 {
+	if a, ok := Curves[c.Curve]; ok {
+		return a
+	}
+	return math.NaN()
+}
+
 // Slenderness returns the slenderness of the strut as a column.
 //
 //	λ = K·L/r
@@ -81,23 +90,26 @@ func chiPhi(alpha, lam float64) float64 { return (1 + alpha*(lam-0.2) + sq(lam))
 // Perry returns the axial force at which the fibre at mid-length of a strut with
 // the stated crookedness yields, N: P/A + P·e₀/(Z·(1 − P/P_E)) = Scy.
 //
-//	η = A·e₀/Z;  B = P_y + (1 + η)·P_E;  P = 2·P_y·P_E/(B + √(B² − 4·P_y·P_E))
+//	η = A·e₀/Z;  B = P_y + (1 + η)·P_E
+//	P = 2·P_y·P_E/(B + √((P_y − P_E)² + η·P_E·(2·P_y + 2·P_E + η·P_E)))
 //
-// Ayrton and Perry (1886), the form on which EN 1993-1-1, 6.3.1 rests.
+// Ayrton and Perry (1886), the form on which EN 1993-1-1, 6.3.1 rests. The square root
+// is that of B² − 4·P_y·P_E in a form in which nothing cancels to below 0.
 func (s Strut) Perry() float64 {
-	py, pe, b := s.SquashLoad(), s.Euler(), s.perryB()
-	return 2 * py * pe / (b + math.Sqrt(sq(b)-4*py*pe))
+	py, pe, bow := s.SquashLoad(), s.Euler(), s.perryEta()*s.Euler()
+	return 2 * py * pe / (s.perryB() + math.Sqrt(sq(py-pe)+bow*(2*py+2*pe+bow)))
 }
 
 func (s Strut) perryEta() float64 { return s.Area() * s.Column.Crookedness / s.Modulus() }
 
 func (s Strut) perryB() float64 { return s.SquashLoad() + (1+s.perryEta())*s.Euler() }
 
-// ColumnLoad returns the load at which the strut fails as a column by its rule, N.
+// ColumnLoad returns the load at which the strut fails as a column by its rule, N;
+// NaN for a curve that is not among Curves.
 func (s Strut) ColumnLoad() float64 {
 	switch {
 	case s.Column.Curve != "":
-		return Chi(Curves[s.Column.Curve], s.RelativeSlenderness()) * s.SquashLoad()
+		return Chi(s.Column.alpha(), s.RelativeSlenderness()) * s.SquashLoad()
 	case s.Column.Crookedness > 0:
 		return s.Perry()
 	case s.Slenderness() > s.Transition():

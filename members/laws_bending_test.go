@@ -39,6 +39,24 @@ func TestMultiplierEnds(t *testing.T) {
 	}
 }
 
+// No digit is lost where the axial part alone reaches its limit at the Euler load, nor
+// where it relieves. x + x·m/(1 − x/2) = 2 is d² = 2·m·(2 − d) with x = 2 − d:
+// d = √(m² + 4·m) − m. Without amplification x is c/(n + m), of either sign of n.
+func TestMultiplierKeepsItsDigits(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := math.Pow(10, -rapid.Float64Range(0, 24).Draw(t, "−lg m"))
+		if got, d := Multiplier(1, m, 0.5, 2), math.Sqrt(m*m+4*m)-m; !within(got, 2-d, 1e-14) {
+			t.Errorf("m = %g: x = %.17g, want 2 − %.17g", m, got, d)
+		}
+		n := -rapid.Float64Range(1, 100).Draw(t, "−n")
+		for _, m := range []float64{200, math.Nextafter(-n, 1000)} {
+			if got, want := Multiplier(n, m, 0, 3), 3/(n+m); !near(got, want, 1e-15) {
+				t.Errorf("n = %g, m = %.17g: x = %.17g, want %.17g", n, m, got, want)
+			}
+		}
+	})
+}
+
 func TestAmplified(t *testing.T) {
 	for _, tt := range []struct{ n, m, a, want float64 }{{3, 2, 0, 5}, {3, 2, 0.5, 7}, {0, 3, 0.75, 12}, {4, 0, 0.9, 4}} {
 		if got := Amplified(tt.n, tt.m, tt.a); !near(got, tt.want, 1e-15) {
@@ -60,6 +78,9 @@ func TestTensionDoesNotAmplify(t *testing.T) {
 			fibre, bent := s.Axial/s.Area()+s.Bending/s.Modulus(), s.Bending/s.Modulus()
 			if f := finding(t, s, bendingYield); !near(f.Demand, fibre, 1e-12) || !near(f.Reserve, s.Metal.Sy/s.Yield/fibre, 1e-12) {
 				t.Errorf("demand %.12g MPa, RF %.12g; want %.12g MPa and Sy/f_y over that", f.Demand, f.Reserve, fibre)
+			}
+			if f := finding(t, s, bendingUltimate); !near(f.Demand, fibre, 1e-12) || !near(f.Reserve, s.Metal.Su/s.Ultimate/fibre, 1e-12) {
+				t.Errorf("demand %.12g MPa, RF %.12g; want %.12g MPa and Su/f_u over that", f.Demand, f.Reserve, fibre)
 			}
 			limit := math.Min(s.WallStressBending()/s.Buckling, s.Metal.Sy/s.Yield)
 			if f := finding(t, s, wallInBending); !near(f.Demand, bent/limit, 1e-12) || !near(f.Reserve, limit/bent, 1e-12) {

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"sixlink/members/check"
 )
 
 // atSlenderness gives a strut the length at which its slenderness is u times Transition.
@@ -120,6 +122,40 @@ func TestPerrySolvesItsEquation(t *testing.T) {
 		fibre := p/s.Area() + p*s.Column.Crookedness/(s.Modulus()*(1-p/s.Euler()))
 		if !(p < s.Euler()) || !near(fibre, s.Metal.Sy, 1e-9) {
 			t.Errorf("P = %.12g N of P_E = %.12g N: fibre at %.12g MPa, want %.12g MPa", p, s.Euler(), fibre, s.Metal.Sy)
+		}
+	})
+}
+
+// At P_y = P_E the load of the crooked strut is P_y·(1 + η/2 − √(η + η²/4)), which
+// rationalised is P_y/(1 + η/2 + √(η + η²/4)); no digit is lost as η goes to nothing.
+func TestPerryKeepsItsDigits(t *testing.T) {
+	everyStrut(t, func(t *rapid.T, _ string, s Strut) {
+		s = atSlenderness(s, math.Sqrt(0.5))
+		eta := math.Pow(10, -rapid.Float64Range(0, 24).Draw(t, "−lg η"))
+		s.Column = Column{Crookedness: eta * s.Modulus() / s.Area()}
+		if got, want := s.Perry(), s.YieldLoad()/(1+eta/2+math.Sqrt(eta+eta*eta/4)); !near(got, want, 1e-14) {
+			t.Errorf("η = %g: %.17g N, want %.17g N", eta, got, want)
+		}
+	})
+}
+
+// A curve that EN 1993-1-1 does not have gives no column load, and no reserve factor:
+// least of all that of a straight strut.
+func TestUnknownCurve(t *testing.T) {
+	everyStrut(t, func(t *rapid.T, _ string, s Strut) {
+		for _, name := range []string{"e", "A", "a1", " a"} {
+			s.Column.Curve = name
+			at := Subject{s, Load{Axial: -1, Bending: 1}, check.Defaults}
+			for _, f := range []check.Finding{finding(t, at, columnBuckling), finding(t, at, beamColumns)} {
+				if !math.IsNaN(f.Reserve) {
+					t.Errorf("curve %q: RF of %s %g, want NaN", name, f.Check, f.Reserve)
+				}
+			}
+			for _, step := range columnSteps(at) {
+				if known := step.Symbol == "P_E" || step.Symbol == "P_y" || step.Symbol == "λ̄"; known == math.IsNaN(step.Value) {
+					t.Errorf("curve %q: %s = %g in the working", name, step.Symbol, step.Value)
+				}
+			}
 		}
 	})
 }

@@ -122,7 +122,7 @@ func TestShapesMeetTheirChecks(t *testing.T) {
 		_, round := s.Round()
 		bent := s.Bending > 0 || s.SideLoad > 0 || s.Across > 0 || s.Eccentricity > 0 && s.Axial != 0
 		want := map[string]bool{
-			wallBuckle: round && s.Axial < 0, wallInBending: round && bent, bendingYield: bent,
+			wallBuckle: round && s.Axial < 0, wallInBending: round && bent, bendingYield: bent, bendingUltimate: bent, beamColumns: bent && s.Axial < 0,
 			eccentricEnds: s.Eccentricity > 0 && s.Axial != 0, columnBuckling: s.Axial < 0, tensionYield: s.Axial > 0,
 		}
 		got := map[string]bool{}
@@ -151,7 +151,7 @@ func TestSourcesAddUp(t *testing.T) {
 			*[]*float64{&more.Eccentricity, &more.SideLoad, &more.Across}[i] += 1
 			for _, f := range Judge(s) {
 				now := finding(t, more, f.Check)
-				if bending := f.Check == bendingYield || f.Check == eccentricEnds; bending && !(now.Reserve <= f.Reserve) || !bending && f.Check != wallInBending && now.Reserve != f.Reserve {
+				if bending := bends(f) || f.Check == eccentricEnds; bending && !(now.Reserve <= f.Reserve) || !bending && now.Reserve != f.Reserve {
 					t.Errorf("%s: RF %g becomes %g with more of source %d", f.Check, f.Reserve, now.Reserve, i)
 				}
 			}

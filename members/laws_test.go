@@ -2,6 +2,7 @@ package members
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -37,7 +38,9 @@ func neverFalls(t *rapid.T, before, after check.Finding) {
 }
 
 // bends reports whether a check looks at the bending moment.
-func bends(f check.Finding) bool { return f.Check == bendingYield || f.Check == wallInBending }
+func bends(f check.Finding) bool {
+	return slices.Contains([]string{bendingYield, bendingUltimate, beamColumns, wallInBending}, f.Check)
+}
 
 // The reserve factor multiplies the whole load, amplified or not: twice the load
 // has half of it, to the last bit.
@@ -130,9 +133,9 @@ func TestReserveRisesWithYieldStrength(t *testing.T) {
 		switch {
 		case before.Check == tensionYield || before.Check == compressionYield || before.Check == bendingYield && s.Axial >= 0:
 			scaled(t, before, after, 1.1, 1e-12)
-		case before.Check == tensionUltimate:
+		case before.Check == tensionUltimate || before.Check == bendingUltimate:
 			unchanged(t, before, after)
-		case before.Check == bendingYield:
+		case before.Check == bendingYield || before.Check == beamColumns:
 			rises(t, before, after)
 		default:
 			neverFalls(t, before, after)
@@ -142,32 +145,39 @@ func TestReserveRisesWithYieldStrength(t *testing.T) {
 
 func TestReserveRisesWithUltimateStrength(t *testing.T) {
 	stronger := func(s *Subject) { s.Metal.Su *= 2 }
-	everyPair(t, stronger, func(t *rapid.T, _ Subject, before, after check.Finding) {
-		if before.Check == tensionUltimate {
+	everyPair(t, stronger, func(t *rapid.T, s Subject, before, after check.Finding) {
+		switch {
+		case before.Check == tensionUltimate || before.Check == bendingUltimate && s.Axial >= 0:
 			scaled(t, before, after, 2, 0)
-		} else {
+		case before.Check == bendingUltimate: // amplified: not in proportion
+			rises(t, before, after)
+		default:
 			unchanged(t, before, after)
 		}
 	})
 }
 
 // Each check divides by its own design factor and by no other. The wall in bending
-// has two, and the smaller limit governs.
+// has two, and the smaller limit governs; the beam column has the same two, and both
+// take from it.
 func TestDesignFactors(t *testing.T) {
 	own := map[string]int{
-		tensionYield: 0, tensionUltimate: 1, compressionYield: 0, columnBuckling: 2, wallBuckle: 2, bendingYield: 0,
+		tensionYield: 0, tensionUltimate: 1, compressionYield: 0, columnBuckling: 2, wallBuckle: 2, bendingYield: 0, bendingUltimate: 1,
 	}
 	for i, name := range []string{"yield", "ultimate", "buckling"} {
 		double := func(s *Subject) { *[]*float64{&s.Yield, &s.Ultimate, &s.Buckling}[i] *= 2 }
 		law := func(t *rapid.T, s Subject, before, after check.Finding) {
 			factor, one := own[before.Check]
 			switch {
-			case one && factor != i || before.Check == wallInBending && i == 1:
+			case one && factor != i || !one && i == 1:
 				unchanged(t, before, after)
 			case before.Check == wallInBending:
 				neverFalls(t, after, before)
-			case before.Check == bendingYield && s.Axial < 0: // amplified: more than half is left
+			case before.Check == beamColumns || bends(before) && s.Axial < 0: // in part, or amplified: more than half is left
 				falls(t, before, after)
+				if !(after.Reserve > before.Reserve/2) {
+					t.Errorf("%s: RF %.17g becomes %.17g, want more than half", before.Check, before.Reserve, after.Reserve)
+				}
 			default:
 				scaled(t, before, after, 0.5, 0)
 			}

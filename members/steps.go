@@ -64,13 +64,13 @@ var johnsonRows = []row{check.Line(
 )}
 
 var curveRows = []row{
-	check.Line("α", "imperfection factor of the curve", "", "", "EN 1993-1-1:2005, Table 6.1", func(s Subject) float64 { return Curves[s.Column.Curve] }),
+	check.Line("α", "imperfection factor of the curve", "", "", "EN 1993-1-1:2005, Table 6.1", func(s Subject) float64 { return s.Column.alpha() }),
 	check.Line("λ̄", "relative slenderness", "√(P_y/P_E)", "", "EN 1993-1-1:2005, 6.3.1.2", func(s Subject) float64 { return s.RelativeSlenderness() }),
 	check.Line("Φ", "auxiliary value", "(1 + α·(λ̄ − 0.2) + λ̄²)/2", "", "EN 1993-1-1:2005, 6.3.1.2", func(s Subject) float64 {
-		return chiPhi(Curves[s.Column.Curve], s.RelativeSlenderness())
+		return chiPhi(s.Column.alpha(), s.RelativeSlenderness())
 	}),
 	check.Line("χ", "reduction factor", "min(1; 1/(Φ + √(Φ² − λ̄²)))", "", "EN 1993-1-1:2005, (6.49)", func(s Subject) float64 {
-		return Chi(Curves[s.Column.Curve], s.RelativeSlenderness())
+		return Chi(s.Column.alpha(), s.RelativeSlenderness())
 	}),
 	check.Line("P_c", "column load", "χ·P_y", "N", "", func(s Subject) float64 { return s.ColumnLoad() }),
 }
@@ -78,7 +78,7 @@ var curveRows = []row{
 var perryRows = []row{
 	check.Line("η", "imperfection", "A·e₀/Z", "", "Ayrton and Perry (1886)", func(s Subject) float64 { return s.perryEta() }),
 	check.Line("B", "auxiliary value", "P_y + (1 + η)·P_E", "N", "", func(s Subject) float64 { return s.perryB() }),
-	check.Line("P_c", "load at which the fibre at mid-length yields", "2·P_y·P_E/(B + √(B² − 4·P_y·P_E))", "N", "", func(s Subject) float64 { return s.Perry() }),
+	check.Line("P_c", "load at which the fibre at mid-length yields", "2·P_y·P_E/(B + √((P_y − P_E)² + η·P_E·(2·P_y + 2·P_E + η·P_E)))", "N", "", func(s Subject) float64 { return s.Perry() }),
 }
 
 // wallSteps lead to the stress σ_w that the wall carries in axial compression.

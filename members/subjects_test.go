@@ -53,7 +53,8 @@ func curveNames() []string {
 const (
 	tensionYield, tensionUltimate                = "tension yield", "tension ultimate"
 	compressionYield, columnBuckling, wallBuckle = "compression yield", "column", "wall buckling"
-	bendingYield, wallInBending                  = "bending yield", "wall buckling in bending"
+	bendingYield, bendingUltimate                = "bending yield", "bending ultimate"
+	beamColumns, wallInBending                   = "beam column", "wall buckling in bending"
 	eccentricEnds                                = "eccentric ends"
 )
 
@@ -66,9 +67,9 @@ var loadings = []struct {
 	{"no load", 0, false, nil},
 	{"tension", 1, false, []string{tensionYield, tensionUltimate}},
 	{"compression", -1, false, []string{compressionYield, columnBuckling, wallBuckle}},
-	{"bending", 0, true, []string{bendingYield, wallInBending}},
-	{"tension and bending", 1, true, []string{tensionYield, tensionUltimate, bendingYield, wallInBending}},
-	{"compression and bending", -1, true, []string{compressionYield, columnBuckling, wallBuckle, bendingYield, wallInBending}},
+	{"bending", 0, true, []string{bendingYield, bendingUltimate, wallInBending}},
+	{"tension and bending", 1, true, []string{tensionYield, tensionUltimate, bendingYield, bendingUltimate, wallInBending}},
+	{"compression and bending", -1, true, []string{compressionYield, columnBuckling, wallBuckle, bendingYield, bendingUltimate, beamColumns, wallInBending}},
 }
 
 // drawStrut draws a strut of slenderness relative to Transition between that of a

@@ -19,8 +19,8 @@ const (
 // The ends of the load multiplier x of n·x + m·x/(1 − a·x) = C: on the tension side
 // the axial line load n counts as it is, on the compression side with the other sign.
 const (
-	reserveTension     = "2·C/(n + m + C·a + √((n + m + C·a)² − 4·n·a·C))"
-	reserveCompression = "2·C/(m − n + C·a + √((m − n + C·a)² + 4·n·a·C))"
+	reserveTension     = "2·C/(n + m + C·a + √((n + m − C·a)² + 4·m·a·C))"
+	reserveCompression = "2·C/(m − n + C·a + √((m − n − C·a)² + 4·m·a·C))"
 )
 
 // Checks are the checks of a tube of a laminate, in report order.
@@ -46,7 +46,7 @@ var Checks = []check.Check[Subject]{
 		Source:  check.Always[Subject](wallSource + "; that the shares add up to 1 is from memory"),
 		Applies: inBending, Demand: wallDemand, Capacity: one, Reserve: wallReserve,
 		Steps: wallBendingSteps, CapacityEquation: "1",
-		ReserveEquation: "2·C/(u + v + C·a + √((u + v + C·a)² − 4·u·a·C))",
+		ReserveEquation: "2·C/(u + v + C·a + √((u + v − C·a)² + 4·v·a·C))",
 	},
 }
 
