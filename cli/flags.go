@@ -61,7 +61,7 @@ func (o *ordering) take(args []string) (int, error) {
 	switch {
 	case err != nil:
 		return 0, err
-	case o.given[name]:
+	case o.given[name] && !o.repeats(name):
 		return 0, usage("%s: --%s is given twice: keep one of the two", o.command.Name, name)
 	case takes && (len(args) == 1 || strings.HasPrefix(args[1], "-") && args[1] != "-"):
 		return 0, usage("%s %s: a value must follow", o.command.Name, arg)
@@ -73,6 +73,14 @@ func (o *ordering) take(args []string) (int, error) {
 	}
 	o.flags = append(o.flags, args[:n]...)
 	return n, nil
+}
+
+// repeats tells whether a flag may be given several times.
+func (o *ordering) repeats(name string) bool {
+	return slices.ContainsFunc(o.command.Flags, func(f cli.Flag) bool {
+		_, several := f.(*cli.StringSliceFlag)
+		return several && f.Names()[0] == name
+	})
 }
 
 // flag returns the name of a flag, and whether its value is the next argument.

@@ -15,7 +15,6 @@ const MostPoints = 1_000_000
 // a line or an arc.
 type Axis struct {
 	Name   string    `json:"name"`  // the path of the value, or of the end that moves
-	What   string    `json:"what"`  // in words; empty: the value itself
 	Unit   string    `json:"unit"`  // of Values
 	Paths  []string  `json:"paths"` // of the values that change
 	Base   []float64 `json:"base"`  // of the values at those paths, as the file has them

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"strconv"
 )
 
 // Format is the form of a study in a shard file.
@@ -115,4 +116,33 @@ func (s Study) sameQuestion(o Study) bool {
 		return reflect.DeepEqual(s.Vary.Axes, o.Vary.Axes) && s.Vary.Sized == o.Vary.Sized
 	}
 	return s.Tolerance != nil && o.Tolerance != nil && reflect.DeepEqual(s.Tolerance.Question, o.Tolerance.Question)
+}
+
+// ArrayIndex returns the number, from 0, of a task of an array that counts from min in
+// steps, all as the scheduler writes them; what is no number stands for 0 and 1, and an
+// id that is none is returned as it is.
+func ArrayIndex(id, min, step string) string {
+	i, err := strconv.Atoi(id)
+	if err != nil {
+		return id
+	}
+	first, err := strconv.Atoi(min)
+	if err != nil {
+		first = 0
+	}
+	by, err := strconv.Atoi(step)
+	if err != nil || by < 1 {
+		by = 1
+	}
+	return strconv.Itoa((i - first) / by)
+}
+
+// Pass tells whether no check fails in any part of a study, and something was checked
+// everywhere.
+func (s Study) Pass() bool {
+	if s.Tolerance != nil {
+		failing, of := s.Tolerance.Failing(CarTally)
+		return failing == 0 && of > 0
+	}
+	return len(s.Vary.Points) > 0 && !slices.ContainsFunc(s.Vary.Points, func(p Point) bool { return !p.Pass() })
 }

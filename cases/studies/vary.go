@@ -61,7 +61,7 @@ type Sizer func(cases.Car) (cases.Car, error)
 // leaves the tubes as they are.
 func VaryAll(ctx context.Context, axes []Axis, maker func() (Maker, error), size Sizer, plan Plan) (*Vary, bool, error) {
 	out := &Vary{Axes: axes, Sized: size != nil}
-	from, to := plan.Shard.part(count(axes))
+	from, to := plan.Shard.part(Count(axes))
 	worker := func() (func(int) Point, error) {
 		car, err := maker()
 		return func(i int) Point { return out.point(from+i, car, size) }, err
@@ -75,7 +75,8 @@ func VaryAll(ctx context.Context, axes []Axis, maker func() (Maker, error), size
 	return out, done == to-from, err
 }
 
-func count(axes []Axis) int {
+// Count returns the number of points of a range or grid.
+func Count(axes []Axis) int {
 	n := 1
 	for _, a := range axes {
 		n *= len(a.Values)
@@ -94,7 +95,7 @@ func (v *Vary) at(i int) []float64 {
 	return out
 }
 
-func (v *Vary) point(i int, make Maker, size Sizer) Point {
+func (v *Vary) point(i int, maker Maker, size Sizer) Point {
 	p := Point{At: v.at(i)}
 	var x []float64
 	for a, axis := range v.Axes {
@@ -102,7 +103,7 @@ func (v *Vary) point(i int, make Maker, size Sizer) Point {
 		x = append(x, axis.Base...)
 		axis.put(x[at:], p.At[a])
 	}
-	car, err := make(x)
+	car, err := maker(x)
 	if err == nil && size != nil {
 		car, err = size(car)
 	}
@@ -184,7 +185,7 @@ func (l Lowest) lower(o Lowest) Lowest {
 
 // sound refuses a shard whose points are not those of its part.
 func (v *Vary) sound(s Shard) error {
-	n := count(v.Axes)
+	n := Count(v.Axes)
 	from, to := s.part(n)
 	if n > MostPoints || len(v.Points) > to-from {
 		return errors.New("its points are not those of its ranges: make it again")
