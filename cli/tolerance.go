@@ -6,6 +6,7 @@ import (
 	"sixlink/cases"
 	"sixlink/cases/carfile"
 	"sixlink/cases/studies"
+	"sixlink/cases/variants"
 	"sixlink/reports"
 )
 
@@ -54,16 +55,32 @@ func tolerance(c *cli.Context) error {
 	})
 }
 
-// judgeOf returns what makes the judges of the samples.
+// judgeOf returns what makes the judges of the samples: an engine where it does all that
+// the check does, and the check itself where not.
 func judgeOf(file carfile.File, paths []string) (func() (studies.Judge, error), error) {
 	if _, err := file.Variant(paths); err != nil {
 		return nil, err
 	}
-	return func() (studies.Judge, error) {
+	full := func() (studies.Judge, error) {
 		v, err := file.Variant(paths)
 		if err != nil {
 			return nil, err
 		}
-		return studies.Full(func(x []float64) (cases.Car, error) { return v.Car(x) }), nil
+		return studies.Full(v.Car), nil
+	}
+	binding, err := file.Bind(paths)
+	if err != nil || file.Car.Axles[cases.Front].Rocker != nil || file.Car.Axles[cases.Rear].Rocker != nil {
+		return full, nil
+	}
+	engine, err := variants.New(file.Car, binding.Apply)
+	if err != nil {
+		return nil, err
+	}
+	return func() (studies.Judge, error) {
+		other, err := full()
+		if err != nil {
+			return nil, err
+		}
+		return studies.Fast(engine.Clone(), binding.Within, other), nil
 	}, nil
 }

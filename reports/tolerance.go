@@ -98,15 +98,22 @@ func probability(x float64) string {
 func (s Study) toleranceText() ([]byte, error) {
 	p := &page{}
 	s.lead(p, s.method())
-	rows := [][]string{{"", "P(RF < 1)", "95 % interval", "RF P5", "P50", "P95", "what it goes with most (correlation)"}}
+	rows := [][]string{{"", "P(RF < 1)", "95 % interval", "RF P5", "P50", "P95"}}
 	for _, x := range s.tallies() {
 		row := []string{tallyName(x.index), fmt.Sprintf("%s (%d of %d)", probability(x.share), x.failing, x.of), probability(x.low) + " to " + probability(x.high)}
 		for _, rf := range x.percentile {
 			row = append(row, Reserve.number(rf))
 		}
-		rows = append(rows, append(row, s.rankedText(x.ranked, mostRankedMember)))
+		rows = append(rows, row)
 	}
 	p.folded(rows)
+	p.line("")
+	p.line("What the RF of each goes with most (correlation):")
+	rows = [][]string{{"", ""}}
+	for _, x := range s.tallies() {
+		rows = append(rows, []string{tallyName(x.index), s.rankedText(x.ranked, mostRankedMember)})
+	}
+	p.folded(rows[1:])
 	p.line("")
 	for _, text := range s.meaning() {
 		p.fold("- ", "  ", text)
@@ -160,8 +167,12 @@ func scatterWords(x studies.Scatter) string {
 // toleranceColumns are those of the table of members.
 func toleranceColumns() []Column {
 	out := []Column{
-		{"member", "", Text}, {"samples", "", Whole}, {"RF < 1", "", Whole}, {"P(RF < 1)", "", Full},
-		{"P from", "95 %", Full}, {"P to", "95 %", Full},
+		{"member", "", Text},
+		{"samples", "", Whole},
+		{"RF < 1", "", Whole},
+		{"P(RF < 1)", "", Full},
+		{"P from", "95 %", Full},
+		{"P to", "95 %", Full},
 	}
 	for _, p := range percentiles {
 		out = append(out, Column{fmt.Sprintf("RF P%.0f", 100*p), "", Reserve})

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -99,7 +98,7 @@ func (s Study) lineText(p *page) {
 	p.folded(rows)
 	p.line("")
 	for i, text := range letters {
-		p.fold("  "+letter(i)+"  ", "     ", text)
+		p.fold("  "+letterOf(i)+"  ", "     ", text)
 	}
 	p.line("  ! a check fails; x no such car; mass: of the members of all four corners")
 	p.line("")
@@ -128,16 +127,7 @@ func (l *legend) of(text string) string {
 		at = len(*l)
 		*l = append(*l, text)
 	}
-	return letter(at)
-}
-
-// letter is a, b, … z, a1, b1, …
-func letter(i int) string {
-	out := string(rune('a' + i%26))
-	if i >= 26 {
-		out += strconv.Itoa(i / 26)
-	}
-	return out
+	return letterOf(at)
 }
 
 // governs says what has the lowest reserve factor.
@@ -227,7 +217,7 @@ func (s Study) cornerText(p *page, corner int) {
 	for _, link := range loads.LinkNames {
 		head = append(head, words(link))
 	}
-	rows := [][]string{append(head, "RF", "mass of all, kg")}
+	rows := [][]string{append(head, "RF", "mass, kg")}
 	for _, x := range shown(s.Vary.Points, p) {
 		var row []string
 		least := math.NaN()

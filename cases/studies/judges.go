@@ -2,6 +2,7 @@ package studies
 
 import (
 	"sixlink/cases"
+	"sixlink/cases/variants"
 	"sixlink/loads"
 )
 
@@ -30,5 +31,26 @@ func Full(car Maker) Judge {
 func (o *Outcome) put(i int, j cases.Judged) {
 	if f, ok := j.Governs(); ok {
 		o.Reserve[i], o.Judged[i] = f.Reserve, true
+	}
+}
+
+// Fast judges by an engine where the values are within what it can set, and by another
+// judge where not. An engine does not judge rockers: it is for a car that says nothing of
+// them.
+func Fast(engine *variants.Engine, within func(x []float64) bool, other Judge) Judge {
+	var e variants.Envelope
+	return func(x []float64, out *Outcome) {
+		if !within(x) {
+			other(x, out)
+			return
+		}
+		*out = Outcome{}
+		engine.Evaluate(x, &e)
+		if out.Refused = e.Refused; e.Refused != "" {
+			return
+		}
+		for i := range e.Reserve {
+			out.Reserve[i], out.Judged[i] = e.Reserve[i], e.Check[i] >= 0
+		}
 	}
 }
