@@ -9,6 +9,7 @@ import (
 
 // A Refusal is the error for a load case or a corner that cannot be calculated.
 type Refusal struct {
+	Reason Reason
 	Path   string // where in the car file: "cases[3]", "front"
 	Name   string // of the case; empty for a corner, which the path names
 	Text   string // what is wrong, with value and limit
@@ -75,14 +76,16 @@ func (k Case) variants() []variant {
 	return []variant{{k, 0}}
 }
 
+func (v variant) stands(corner int) bool { return v.Case.stands(v.side, corner) }
+
 // stands tells whether the case leaves a wheel at its static load: one side of wheel
 // factors, or a wheel whose contact force is not stated.
-func (v variant) stands(corner int) bool {
-	switch v.Kind {
+func (k *Case) stands(oneSide, corner int) bool {
+	switch k.Kind {
 	case WheelFactors:
-		return v.side != 0 && v.side != side(corner)
+		return oneSide != 0 && oneSide != side(corner)
 	case ContactForces:
-		return v.Contact[corner] == nil
+		return k.Contact[corner] == nil
 	}
 	return false
 }
@@ -95,63 +98,32 @@ func axleOf(corner int) int { return corner / 2 }
 
 // loadCase finds the forces at the four wheels for one variant of case i.
 func (c Car) loadCase(i int, v variant) (LoadCase, error) {
-	refused := func(err error) (LoadCase, error) {
-		return LoadCase{}, &Refusal{Path: fmt.Sprintf("cases[%d]", i), Name: v.Name, Text: err.Error(), Remedy: remedyOf(err)}
-	}
-	if v.Wheel == Braked && !c.Vehicle.Brakes.Given {
-		return refused(noBrakes)
+	var b balance
+	var acting [NumCorners]Acting
+	if why := c.act(&v.Case, v.Acceleration[1], v.side, &b, &acting); why != "" {
+		text, remedy := c.impossible(why, &v.Case, &b)
+		return LoadCase{}, &Refusal{Reason: why, Path: fmt.Sprintf("cases[%d]", i), Name: v.Name, Text: text, Remedy: remedy}
 	}
 	lc := LoadCase{Index: i, Name: v.Name, Basis: v.basis(), State: v.state(), variant: v}
-	var forces [NumCorners]ContactForce
-	torque := [2]Torque{Rolling, Rolling}
-	unsprung := v.Unsprung
-	switch v.Kind {
-	case WheelFactors:
-		forces = c.factored(v)
-	case ContactForces:
-		forces = c.stated(v)
-	case Manoeuvre:
-		b, err := c.balance(v.Case)
-		if err != nil {
-			return refused(err)
+	for corner, a := range acting {
+		w := Wheel{
+			Force: a.Force, Moment: a.Moment, State: a.State, Released: a.Released, Friction: math.NaN(),
+			Inertia: a.Inertia,
 		}
-		torque = b.state
-		for corner, f := range b.force {
-			forces[corner].Force = f
+		if a.Force.Z > 0 {
+			w.Friction = math.Hypot(a.Force.X, a.Force.Y) / a.Force.Z
 		}
-		if unsprung == nil {
-			unsprung = &r3.Vec{X: v.Acceleration[0], Y: v.Acceleration[1]}
+		if a.Moves {
+			w.Unsprung = &r3.Vec{X: a.Unsprung.X, Y: a.Unsprung.Y, Z: a.Unsprung.Z}
 		}
-	}
-	for corner := range lc.Wheels {
-		state, a := torque[axleOf(corner)], unsprung
-		if v.Wheel != ByCase {
-			state = v.Wheel
-		}
-		if v.stands(corner) {
-			a = nil
-		}
-		lc.Wheels[corner] = c.wheel(corner, forces[corner], state, a)
+		lc.Wheels[corner] = w
 	}
 	return lc, nil
 }
 
-// wheel completes a contact force with the torque path, friction and inertia.
-func (c Car) wheel(corner int, f ContactForce, state Torque, unsprung *r3.Vec) Wheel {
-	w := Wheel{Force: f.Force, Moment: f.Moment, State: state, Released: c.released(axleOf(corner), state), Friction: math.NaN(), Unsprung: unsprung}
-	if f.Force.Z > 0 {
-		w.Friction = math.Hypot(f.Force.X, f.Force.Y) / f.Force.Z
-	}
-	if unsprung != nil {
-		// m·g·((0, 0, −1) − a): weight and inertia
-		w.Inertia = r3.Scale(c.Axles[axleOf(corner)].UnsprungMass*G, r3.Sub(r3.Vec{Z: -1}, *unsprung))
-	}
-	return w
-}
-
 // released tells whether the torque about the spin axis goes past the upright: only
 // outboard brakes and hub motors hold the wheel from the upright.
-func (c Car) released(axle int, state Torque) bool {
+func (c *Car) released(axle int, state Torque) bool {
 	switch state {
 	case Braked:
 		return c.Vehicle.Brakes.Inboard[axle]
@@ -168,37 +140,4 @@ func (v Vehicle) StaticLoad(axle int) float64 {
 		share = 1 - v.FrontWeightShare
 	}
 	return v.Mass * G * share / 2
-}
-
-// factored returns multiples of each wheel's static load: (W·f₁, ∓W·f₂, W·f₃).
-func (c Car) factored(v variant) [NumCorners]ContactForce {
-	out := c.standing()
-	for corner := range out {
-		if v.stands(corner) {
-			continue
-		}
-		w := c.Vehicle.StaticLoad(axleOf(corner))
-		f := v.Factors
-		out[corner].Force = r3.Vec{X: w * f[0], Y: -float64(side(corner)) * w * f[1], Z: w * f[2]}
-	}
-	return out
-}
-
-// stated returns the contact forces of the file, and the static load elsewhere.
-func (c Car) stated(v variant) [NumCorners]ContactForce {
-	out := c.standing()
-	for corner, f := range v.Contact {
-		if f != nil {
-			out[corner] = *f
-		}
-	}
-	return out
-}
-
-// standing returns the contact forces of the car at rest.
-func (c Car) standing() (out [NumCorners]ContactForce) {
-	for corner := range out {
-		out[corner].Force.Z = c.Vehicle.StaticLoad(axleOf(corner))
-	}
-	return out
 }

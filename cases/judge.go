@@ -1,8 +1,6 @@
 package cases
 
 import (
-	"math"
-
 	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/check"
@@ -57,24 +55,12 @@ func (j Judged) PassesIn(k int) bool {
 func (j *Judged) add(k int, items []check.Item) {
 	for _, item := range items {
 		for _, f := range item.Findings {
-			if len(j.Checks) == 0 || lower(f.Reserve, j.Checks[j.Governing].Reserve) {
+			if len(j.Checks) == 0 || check.Lower(f.Reserve, j.Checks[j.Governing].Reserve) {
 				j.Governing = len(j.Checks)
 			}
 			j.Checks = append(j.Checks, Finding{k, item.At, f})
 		}
 	}
-}
-
-// tie is how much lower a reserve factor must be to govern in place of an earlier
-// one: more than the rounding of two checks that say the same.
-const tie = 1e-12
-
-// lower tells whether a governs in place of b; one that is not a number does.
-func lower(a, b float64) bool {
-	if math.IsNaN(a) || math.IsNaN(b) {
-		return !math.IsNaN(b)
-	}
-	return a < b*(1-tie)
 }
 
 // judge puts every member and rocker through its checks. The run passes where each

@@ -1,25 +1,46 @@
 package cases
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// An impossible is the error for a manoeuvre that the car cannot be in.
-type impossible struct{ text, remedy string }
+// A Reason is the kind of a Refusal, in constant words.
+type Reason string
 
-func (e *impossible) Error() string { return e.text }
+// The reasons.
+const (
+	Mechanism   Reason = "the links of a corner leave its wheel free to move"
+	Unlevered   Reason = "a rocker cannot pass the load on"
+	NoBrakes    Reason = "it brakes, but the car has no brakes"
+	PitchesOver Reason = "the car pitches over"
+	RollsOver   Reason = "the car rolls over"
+	HeldBack    Reason = "driven wheels must hold the car back"
+)
 
-func remedyOf(err error) string {
-	var e *impossible
-	errors.As(err, &e) // every refusal of a manoeuvre is one
-	return e.remedy
+// impossible says why the car cannot be in a case, and what to do about it.
+func (c *Car) impossible(why Reason, k *Case, b *balance) (text, remedy string) {
+	v := &c.Vehicle
+	switch why {
+	case PitchesOver:
+		axle := Front
+		if b.axle[Front] > 0 {
+			axle = Rear
+		}
+		return fmt.Sprintf("the %s axle would carry %.0f N at [%g, %g] g: the car pitches over", AxleNames[axle], b.axle[axle], k.Acceleration[0], k.Acceleration[1]),
+			"lower the longitudinal acceleration, or check cg_height, wheelbase and aero"
+	case RollsOver:
+		most := (b.axle[0]*c.track(0) + b.axle[1]*c.track(1)) / 2 / (v.Mass * G * v.CGHeight)
+		return fmt.Sprintf("both inner wheels lift at %g g of lateral acceleration, the limit being %.3g g: the car rolls over", math.Abs(k.Acceleration[1]), most),
+			"lower the lateral acceleration, or check cg_height and the contact points"
+	case HeldBack:
+		return fmt.Sprintf("wheel: driven, but the wheels must hold the car back with %.0f N", -b.total),
+			"write wheel: braked or leave wheel out; engine braking can be given as contact_forces"
+	}
+	return "it brakes, but the car has no vehicle.brakes", "add vehicle.brakes with front_share"
 }
-
-var noBrakes = &impossible{"it brakes, but the car has no vehicle.brakes", "add vehicle.brakes with front_share"}
 
 // A balance is the equilibrium of the whole car in a manoeuvre: every value between
 // the case and the contact forces.
@@ -44,52 +65,49 @@ type balance struct {
 //
 // Rigid car, steady state, roll couple shared between the axles as stated. The
 // transfers are those of Gillespie, Fundamentals of Vehicle Dynamics, ch. 1, from memory.
-func (c Car) balance(k Case) (b balance, err error) {
-	for _, part := range []func(*balance, Case) error{c.vertical, c.roll, c.longitudinal} {
-		if err := part(&b, k); err != nil {
-			return b, err
-		}
+func (c *Car) balance(k *Case, ay float64, b *balance) Reason {
+	if !c.vertical(b, k) {
+		return PitchesOver
+	}
+	if !c.roll(b, ay) {
+		return RollsOver
+	}
+	if why := c.longitudinal(b, k); why != "" {
+		return why
 	}
 	for i := range b.force {
 		axle := axleOf(i)
 		b.force[i].Z = b.axle[axle]/2 - float64(side(i))*b.transfer[axle]
 		b.force[i].X = b.x[axle] * b.force[i].Z / b.axle[axle]
 	}
-	c.lateral(&b, k)
+	c.lateral(b, ay)
 	for i := range b.force {
 		axle := axleOf(i)
 		b.force[i].Y = b.y[axle] * b.force[i].Z / b.axle[axle]
 	}
-	return b, nil
+	return ""
 }
 
-// vertical finds the load of each axle, N.
+// vertical finds the load of each axle, N; false: one is not above 0, and the car
+// pitches over.
 //
 //	front axle: m·g·b/L + Z·share − (m·aₓ·h + D·h_D)/L;  rear axle: the rest
-func (c Car) vertical(b *balance, k Case) error {
-	v, a := c.Vehicle, c.Vehicle.Aero
+func (c *Car) vertical(b *balance, k *Case) bool {
+	v, a := &c.Vehicle, &c.Vehicle.Aero
 	b.pressure = a.AirDensity * k.Speed * k.Speed / 2
 	b.downforce, b.drag = b.pressure*a.LiftArea, b.pressure*a.DragArea
 	b.pitch = (v.Mass*G*k.Acceleration[0]*v.CGHeight + b.drag*a.DragHeight) / v.Wheelbase
 	b.axle[Front] = v.Mass*G*v.FrontWeightShare + b.downforce*a.FrontShare - b.pitch
 	b.axle[Rear] = v.Mass*G + b.downforce - b.axle[Front]
-	for axle, load := range b.axle {
-		if !(load > 0) {
-			return &impossible{
-				fmt.Sprintf("the %s axle would carry %.0f N at [%g, %g] g: the car pitches over", AxleNames[axle], load, k.Acceleration[0], k.Acceleration[1]),
-				"lower the longitudinal acceleration, or check cg_height, wheelbase and aero",
-			}
-		}
-	}
-	return nil
+	return b.axle[Front] > 0 && b.axle[Rear] > 0
 }
 
 // roll finds the load that each axle moves from its left to its right wheel, N: the
 // roll couple is shared by front_roll_couple_share until an inner wheel lifts; then
-// the other axle takes the rest.
-func (c Car) roll(b *balance, k Case) error {
-	v := c.Vehicle
-	b.couple, b.lifted = v.Mass*G*k.Acceleration[1]*v.CGHeight, -1
+// the other axle takes the rest; false: that lifts it too, and the car rolls over.
+func (c *Car) roll(b *balance, ay float64) bool {
+	v := &c.Vehicle
+	b.couple, b.lifted = v.Mass*G*ay*v.CGHeight, -1
 	rest := b.couple
 	for axle, share := range [2]float64{v.FrontRollCoupleShare, 1 - v.FrontRollCoupleShare} {
 		b.transfer[axle] = share * b.couple / c.track(axle)
@@ -102,37 +120,27 @@ func (c Car) roll(b *balance, k Case) error {
 		rest -= b.transfer[axle] * c.track(axle)
 	}
 	if b.lifted < 0 {
-		return nil
+		return true
 	}
 	other := 1 - b.lifted
 	b.transfer[other] += rest / c.track(other)
-	if math.Abs(b.transfer[other]) > b.axle[other]/2 {
-		most := (b.axle[0]*c.track(0) + b.axle[1]*c.track(1)) / 2 / (v.Mass * G * v.CGHeight)
-		return &impossible{
-			fmt.Sprintf("both inner wheels lift at %g g of lateral acceleration, the limit being %.3g g: the car rolls over", math.Abs(k.Acceleration[1]), most),
-			"lower the lateral acceleration, or check cg_height and the contact points",
-		}
-	}
-	return nil
+	return !(math.Abs(b.transfer[other]) > b.axle[other]/2)
 }
 
 // track returns the distance between the contact points of an axle, mm.
-func (c Car) track(axle int) float64 { return 2 * c.Axles[axle].Corner.Contact.Y }
+func (c *Car) track(axle int) float64 { return 2 * c.Axles[axle].Corner.Contact.Y }
 
 // longitudinal finds the longitudinal contact force of each axle, N, and what its
 // wheels do: X = m·aₓ + D, by the brakes where X < 0 or the case says so, else driven.
-func (c Car) longitudinal(b *balance, k Case) error {
+func (c *Car) longitudinal(b *balance, k *Case) Reason {
 	b.total = c.Vehicle.Mass*G*k.Acceleration[0] + b.drag
 	b.how, b.share = Driven, c.Vehicle.Drive.FrontShare
 	if b.total < 0 || k.Wheel == Braked {
 		switch {
 		case k.Wheel == Driven:
-			return &impossible{
-				fmt.Sprintf("wheel: driven, but the wheels must hold the car back with %.0f N", -b.total),
-				"write wheel: braked or leave wheel out; engine braking can be given as contact_forces",
-			}
+			return HeldBack
 		case !c.Vehicle.Brakes.Given:
-			return noBrakes
+			return NoBrakes
 		}
 		b.how, b.share = Braked, c.Vehicle.Brakes.FrontShare
 	}
@@ -143,16 +151,16 @@ func (c Car) longitudinal(b *balance, k Case) error {
 			b.state[axle] = b.how
 		}
 	}
-	return nil
+	return ""
 }
 
 // lateral finds the lateral contact force of each axle, N: their sum is m·a_y and
 // the yaw moment about the CG, that of unequal longitudinal forces included, is zero.
 //
 //	front: λ·m·a_y − N/L with N = −Σ yᵢ·Fxᵢ and λ = b/L, b from the CG to the rear axle
-func (c Car) lateral(b *balance, k Case) {
-	v := c.Vehicle
-	total := v.Mass * G * k.Acceleration[1]
+func (c *Car) lateral(b *balance, ay float64) {
+	v := &c.Vehicle
+	total := v.Mass * G * ay
 	for i, f := range b.force {
 		b.yaw -= float64(side(i)) * c.track(axleOf(i)) / 2 * f.X
 	}

@@ -61,9 +61,10 @@ func (c Car) prepare() (out [NumCorners]*loads.Statics, refused []error) {
 }
 
 func refusedCorner(axle int, err error) error {
-	r := &Refusal{Path: AxleNames[axle], Text: err.Error(), Remedy: "move the hardpoints of the links named so that they hold that motion"}
+	r := &Refusal{Reason: Mechanism, Path: AxleNames[axle], Text: err.Error(), Remedy: "move the hardpoints of the links named so that they hold that motion"}
 	var fault *loads.RockerFault
 	if errors.As(err, &fault) {
+		r.Reason = Unlevered
 		r.Path, r.Remedy = AxleNames[axle]+"."+fault.Path, fault.Remedy
 	}
 	return r

@@ -26,10 +26,16 @@ func (r *Results) load(corner, link, k int) members.Load {
 // vector, g: the weight and inertia of a member's own mass, a that of the unsprung mass
 // where the case gives one, and none where not.
 func (w Wheel) across(axis r3.Vec) float64 {
-	total := r3.Vec{Z: -1}
+	a := r3.Vec{}
 	if w.Unsprung != nil {
-		total = r3.Sub(total, *w.Unsprung)
+		a = *w.Unsprung
 	}
+	return Across(a, axis)
+}
+
+// Across is the size of the part of ((0, 0, −1) − a) square to a unit vector, g.
+func Across(a, axis r3.Vec) float64 {
+	total := r3.Sub(r3.Vec{Z: -1}, a)
 	return r3.Norm(r3.Sub(total, r3.Scale(r3.Dot(total, axis), axis)))
 }
 

@@ -16,8 +16,8 @@ func (r Results) ContactWorking(k, corner int) []check.Step {
 	case lc.variant.Kind == ContactForces && !lc.variant.stands(corner):
 		return statedSteps(lc, corner)
 	case lc.variant.Kind == Manoeuvre:
-		b, err := r.Car.balance(lc.variant.Case)
-		if err != nil {
+		var b balance
+		if r.Car.balance(&lc.variant.Case, lc.variant.Acceleration[1], &b) != "" {
 			return nil // the run would have been refused
 		}
 		return append(r.Car.axleSteps(lc, b, corner), r.Car.wheelSteps(b, corner)...)

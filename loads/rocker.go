@@ -27,14 +27,14 @@ type rockerArms struct {
 func (s *Statics) prepareRocker() error {
 	rk, rod := s.Corner.Rocker, s.Corner.Links[Rod]
 	a := rockerArms{axis: r3.Unit(rk.Axis)}
-	lever := func(at, dir r3.Vec) float64 { return r3.Dot(a.axis, r3.Cross(r3.Sub(at, rk.Pivot), dir)) }
+	lever := func(at, dir r3.Vec) float64 { return lever(a.axis, rk.Pivot, at, dir) }
 
 	up := s.Solve(WheelLoad{Force: r3.Vec{Z: 1}, Released: true}).Axial[Rod]
 	a.rod = lever(rod.Inner, r3.Scale(-1, rod.Direction()))
 	if err := leverFault("rod", "rod", a.rod, r3.Sub(rod.Inner, rk.Pivot)); err != nil {
 		return err
 	}
-	if math.Abs(up) < minLever {
+	if carriesNothing(up) {
 		return &RockerFault{
 			Path:   "rod",
 			Text:   fmt.Sprintf("the rod takes %.2g of an upward contact force, less than %g: it does not carry the wheel", math.Abs(up), minLever),
@@ -61,6 +61,22 @@ func (s *Statics) prepareRocker() error {
 	return nil
 }
 
+// lever is the torque about an axis through a pivot of a unit force at a point, mm.
+func lever(axis, pivot, at, dir r3.Vec) float64 {
+	return r3.Dot(axis, r3.Cross(r3.Sub(at, pivot), dir))
+}
+
+// carriesNothing tells of a rod, by its force under a unit upward contact force, that it
+// does not carry the wheel.
+func carriesNothing(up float64) bool { return math.Abs(up) < minLever }
+
+// tooShort tells whether a lever arm cannot carry a force, by the place of its point from
+// the pivot.
+func tooShort(arm float64, from r3.Vec) (limit float64, short bool) {
+	limit = minLever * r3.Norm(from)
+	return limit, !(math.Abs(arm) >= limit && limit > 0)
+}
+
 // A RockerFault is the error for a rocker that cannot pass the load on.
 type RockerFault struct {
 	Path         string // of the part at fault below its axle: "rocker", "rocker.spring"
@@ -70,8 +86,8 @@ type RockerFault struct {
 func (e *RockerFault) Error() string { return e.Text }
 
 func leverFault(what, path string, arm float64, from r3.Vec) error {
-	limit := minLever * r3.Norm(from)
-	if math.Abs(arm) >= limit && limit > 0 {
+	limit, short := tooShort(arm, from)
+	if !short {
 		return nil
 	}
 	return &RockerFault{

@@ -31,8 +31,11 @@ func Amplified(n, m, a float64) float64 {
 func eulerShare(s Subject) float64 { return compression(s) / s.Euler() }
 
 // Bending yield: stresses of the axial force, σ_N = |N|/A, and of the moment, σ_M = M/Z.
-func axialStress(s Subject) float64   { return math.Abs(s.Axial) / s.Area() }
-func bendingStress(s Subject) float64 { return moment(s) / s.Modulus() }
+func axialStress(s Subject) float64   { return axialStressOf(s.Axial, s.Area()) }
+func bendingStress(s Subject) float64 { return bendingStressOf(moment(s), s.Modulus()) }
+
+func axialStressOf(axial, area float64) float64       { return math.Abs(axial) / area }
+func bendingStressOf(moment, modulus float64) float64 { return moment / modulus }
 
 func bendingDemand(s Subject) float64 {
 	return Amplified(axialStress(s), bendingStress(s), eulerShare(s))
@@ -50,8 +53,10 @@ func wallAxialLimit(s Subject) float64   { return wallLimit(s, s.WallStress()) }
 func wallBendingLimit(s Subject) float64 { return wallLimit(s, s.WallStressBending()) }
 
 func wallLimit(s Subject, elastic float64) float64 {
-	return math.Min(elastic/s.Factors.Buckling, allowableCompression(s))
+	return wallLimitOf(elastic, s.Factors.Buckling, allowableCompression(s))
 }
+
+func wallLimitOf(elastic, factor, yield float64) float64 { return math.Min(elastic/factor, yield) }
 
 func wallAxialShare(s Subject) float64 { return compression(s) / s.Area() / wallAxialLimit(s) }
 

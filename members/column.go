@@ -32,17 +32,19 @@ func (s Strut) Slenderness() float64 { return s.K * s.Length / s.Gyration() }
 //	P_E = π²·E·I/(K·L)²    EN 1993-1-1:2005, 6.3.1.3
 //
 // It overstates any strut stockier than Transition.
-func (s Strut) Euler() float64 {
-	return math.Pi * math.Pi * s.Metal.E * s.Inertia() / sq(s.K*s.Length)
+func (s Strut) Euler() float64 { return eulerLoad(s.Metal.E, s.Inertia(), s.K*s.Length) }
+
+func eulerLoad(e, inertia, length float64) float64 {
+	return math.Pi * math.Pi * e * inertia / sq(length)
 }
 
 // Transition returns the slenderness at which Johnson's parabola touches Euler's
 // curve, both then being at half the compressive yield strength.
 //
 //	λ₁ = √(2·π²·E/Scy)    MIL-HDBK-5J, 1.3.8; Shigley, ch. 4
-func (s Strut) Transition() float64 {
-	return math.Pi * math.Sqrt(2*s.Metal.E/s.Metal.CompressiveYield())
-}
+func (s Strut) Transition() float64 { return transitionOf(s.Metal.E, s.Metal.CompressiveYield()) }
+
+func transitionOf(e, scy float64) float64 { return math.Pi * math.Sqrt(2*e/scy) }
 
 // Johnson returns the buckling load by Johnson's parabola, N.
 //
@@ -50,7 +52,11 @@ func (s Strut) Transition() float64 {
 //
 // It holds up to Transition; beyond, it is not a strength of anything.
 func (s Strut) Johnson() float64 {
-	return s.SquashLoad() * (1 - s.Metal.CompressiveYield()*sq(s.Slenderness())/(4*sq(math.Pi)*s.Metal.E))
+	return johnsonLoad(s.SquashLoad(), s.Metal.CompressiveYield(), s.Slenderness(), s.Metal.E)
+}
+
+func johnsonLoad(squash, scy, slenderness, e float64) float64 {
+	return squash * (1 - scy*sq(slenderness)/(4*sq(math.Pi)*e))
 }
 
 // UltimateLoad returns the axial force at which the section breaks, N.
@@ -71,7 +77,9 @@ func (s Strut) SquashLoad() float64 { return s.Area() * s.Metal.CompressiveYield
 // RelativeSlenderness returns the slenderness of EN 1993-1-1.
 //
 //	λ̄ = √(A·Scy/P_E)    EN 1993-1-1:2005, 6.3.1.2
-func (s Strut) RelativeSlenderness() float64 { return math.Sqrt(s.SquashLoad() / s.Euler()) }
+func (s Strut) RelativeSlenderness() float64 { return relativeOf(s.SquashLoad(), s.Euler()) }
+
+func relativeOf(squash, euler float64) float64 { return math.Sqrt(squash / euler) }
 
 // Chi returns the reduction factor of a column curve with imperfection factor
 // alpha at the relative slenderness lam.
@@ -95,25 +103,42 @@ func chiPhi(alpha, lam float64) float64 { return (1 + alpha*(lam-0.2) + sq(lam))
 //
 // Ayrton and Perry (1886), the form on which EN 1993-1-1, 6.3.1 rests. The square root
 // is that of B² − 4·P_y·P_E in a form in which nothing cancels to below 0.
-func (s Strut) Perry() float64 {
-	py, pe, bow := s.SquashLoad(), s.Euler(), s.perryEta()*s.Euler()
-	return 2 * py * pe / (s.perryB() + math.Sqrt(sq(py-pe)+bow*(2*py+2*pe+bow)))
+func (s Strut) Perry() float64 { return perryLoad(s.SquashLoad(), s.Euler(), s.perryEta()) }
+
+func perryLoad(py, pe, eta float64) float64 {
+	bow := eta * pe
+	return 2 * py * pe / (perryB(py, pe, eta) + math.Sqrt(sq(py-pe)+bow*(2*py+2*pe+bow)))
 }
 
-func (s Strut) perryEta() float64 { return s.Area() * s.Column.Crookedness / s.Modulus() }
+func (s Strut) perryEta() float64 { return perryEta(s.Area(), s.Column.Crookedness, s.Modulus()) }
 
-func (s Strut) perryB() float64 { return s.SquashLoad() + (1+s.perryEta())*s.Euler() }
+func perryEta(area, crookedness, modulus float64) float64 { return area * crookedness / modulus }
+
+func (s Strut) perryB() float64 { return perryB(s.SquashLoad(), s.Euler(), s.perryEta()) }
+
+func perryB(py, pe, eta float64) float64 { return py + (1+eta)*pe }
 
 // ColumnLoad returns the load at which the strut fails as a column by its rule, N;
 // NaN for a curve that is not among Curves.
 func (s Strut) ColumnLoad() float64 {
+	return s.Column.load(columnTerms{
+		squash: s.SquashLoad(), euler: s.Euler(), eta: s.perryEta(),
+		slenderness: s.Slenderness(), e: s.Metal.E, scy: s.Metal.CompressiveYield(),
+	})
+}
+
+// columnTerms are what the rules take from a strut.
+type columnTerms struct{ squash, euler, eta, slenderness, e, scy float64 }
+
+// load returns the load at which a strut fails by the rule, N.
+func (c Column) load(t columnTerms) float64 {
 	switch {
-	case s.Column.Curve != "":
-		return Chi(s.Column.alpha(), s.RelativeSlenderness()) * s.SquashLoad()
-	case s.Column.Crookedness > 0:
-		return s.Perry()
-	case s.Slenderness() > s.Transition():
-		return s.Euler()
+	case c.Curve != "":
+		return Chi(c.alpha(), relativeOf(t.squash, t.euler)) * t.squash
+	case c.Crookedness > 0:
+		return perryLoad(t.squash, t.euler, t.eta)
+	case t.slenderness > transitionOf(t.e, t.scy):
+		return t.euler
 	}
-	return s.Johnson()
+	return johnsonLoad(t.squash, t.scy, t.slenderness, t.e)
 }

@@ -31,8 +31,13 @@ type Dim struct {
 
 // Round returns the tube of a strut that is a round one.
 func (s Strut) Round() (Tube, bool) {
-	t, ok := s.Section.(Tube)
-	return t, ok
+	switch t := s.Section.(type) {
+	case Tube:
+		return t, true
+	case *Tube: // of whoever changes it in place
+		return *t, true
+	}
+	return Tube{}, false
 }
 
 func (s Strut) tube() Tube {

@@ -22,14 +22,20 @@ const freeFall = 9.80665
 //
 //	w = ρ·A·g·u    u: acceleration square to the axis, gravity included, in g
 func (s Strut) OwnLoad(across float64) float64 {
-	return s.Metal.Density * s.Area() * freeFall * across / 1e9
+	return ownLoad(s.Metal.Density, s.Area(), across)
+}
+
+func ownLoad(density, area, across float64) float64 {
+	return density * area * freeFall * across / 1e9
 }
 
 // SideMoment returns the greatest bending moment of a side load, N·mm, the strut
 // being simply supported at its joint centres.
 //
 //	M = q·L²/8    Young and Budynas, Roark's Formulas for Stress and Strain, beams, uniform load, from memory
-func (s Strut) SideMoment(q float64) float64 { return q * sq(s.Length) / 8 }
+func (s Strut) SideMoment(q float64) float64 { return sideMoment(q, s.Length) }
+
+func sideMoment(q, length float64) float64 { return q * sq(length) / 8 }
 
 // Moment returns the largest moment of all sources together, N·mm, not amplified.
 // They are added up as magnitudes, wherever along the strut and in whatever plane each

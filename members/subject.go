@@ -17,7 +17,9 @@ type Strut struct {
 // Mass returns the mass of the section over the whole length, kg.
 //
 //	m = ρ·A·L
-func (s Strut) Mass() float64 { return s.Metal.Density * 1e-9 * s.Area() * s.Length }
+func (s Strut) Mass() float64 { return massOf(s.Metal.Density, s.Area(), s.Length) }
+
+func massOf(density, area, length float64) float64 { return density * 1e-9 * area * length }
 
 // A Load is what one load case puts on a strut.
 type Load struct {

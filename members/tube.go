@@ -30,12 +30,16 @@ func (t Tube) Gyration() float64 { return math.Hypot(t.OD, t.ID()) / 4 }
 // Inertia returns the second moment of area, mm⁴.
 //
 //	I = A·r²  ( = π(OD⁴ − ID⁴)/64, without its cancellation in thin tubes)
-func (t Tube) Inertia() float64 { return t.Area() * sq(t.Gyration()) }
+func (t Tube) Inertia() float64 { return t.inertia(t.Area(), t.Gyration()) }
+
+func (t Tube) inertia(area, gyration float64) float64 { return area * sq(gyration) }
 
 // Modulus returns the elastic section modulus, mm³.
 //
 //	Z = 2·I/OD
-func (t Tube) Modulus() float64 { return 2 * t.Inertia() / t.OD }
+func (t Tube) Modulus() float64 { return t.modulus(t.Inertia()) }
+
+func (t Tube) modulus(inertia float64) float64 { return 2 * inertia / t.OD }
 
 // MidRadius returns the radius of the middle of the wall, mm.
 func (t Tube) MidRadius() float64 { return (t.OD - t.Wall) / 2 }

@@ -16,8 +16,13 @@ const (
 //
 // NASA SP-8007 (1968), 4.2.1 and 4.2.2; R is the radius of the middle of the wall.
 func (t Tube) KnockDown(k float64) float64 {
-	return 1 - k*(1-math.Exp(-t.wallPhi()))
+	return knockDown(k, t.wallLoss())
 }
+
+func knockDown(k, loss float64) float64 { return 1 - k*loss }
+
+// wallLoss is 1 − e^−φ.
+func (t Tube) wallLoss() float64 { return 1 - math.Exp(-t.wallPhi()) }
 
 func (t Tube) wallPhi() float64 { return math.Sqrt(t.MidRadius()/t.Wall) / 16 }
 
@@ -33,9 +38,15 @@ func (s Strut) WallStressBending() float64 { return s.wallStress(knockDownBendin
 
 func (s Strut) wallStress(k float64) float64 {
 	t := s.tube()
-	return t.KnockDown(k) * s.Metal.E * t.Wall / (t.MidRadius() * math.Sqrt(3*(1-sq(s.Metal.Nu))))
+	return t.wallStress(t.KnockDown(k), s.Metal.E, s.Metal.Nu)
+}
+
+func (t Tube) wallStress(gamma, e, nu float64) float64 {
+	return gamma * e * t.Wall / (t.MidRadius() * math.Sqrt(3*(1-sq(nu))))
 }
 
 // wallCapped is the buckling stress of the wall in axial compression, never above
 // yield, MPa: beyond elasticity the equation of SP-8007 does not hold.
-func wallCapped(s Subject) float64 { return math.Min(s.WallStress(), s.Metal.CompressiveYield()) }
+func wallCapped(s Subject) float64 { return wallCap(s.WallStress(), s.Metal.CompressiveYield()) }
+
+func wallCap(elastic, scy float64) float64 { return math.Min(elastic, scy) }

@@ -41,6 +41,9 @@ func copyAxle(a *cases.Axle) {
 	}
 	for i := range loads.NumLinks {
 		p := &a.Parts[i]
+		if t, round := tubeOf(&p.Strut); round { // to be changed in place
+			p.Strut.Section = &t
+		}
 		p.Laminate = same(p.Laminate)
 		if p.Laminate != nil {
 			p.Laminate.Angles = slices.Clone(p.Laminate.Angles)

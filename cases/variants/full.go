@@ -11,12 +11,9 @@ import (
 	"sixlink/members/laminate"
 )
 
-// The kinds of refusal.
-const (
-	refusedCorner = "the links of a corner do not hold its wheel, or a rocker cannot pass the load on"
-	refusedCase   = "a load case is impossible for the car"
-	refusedAudit  = "the free-body audit fails"
-)
+// refusedAudit is the one refusal that has no cases.Reason: forces that do not balance,
+// or are no numbers.
+const refusedAudit = "the free-body audit fails"
 
 // full evaluates the car as it is by a full run.
 func (e *Engine) full(out *Envelope) {
@@ -49,15 +46,11 @@ func (e *Engine) member(out *Envelope, i int, m *cases.Member) {
 
 // kind returns the constant text of an error of cases.Run.
 func kind(err error) string {
-	var audit *cases.AuditError
 	var refused *cases.Refusal
-	switch {
-	case errors.As(err, &audit):
-		return refusedAudit
-	case errors.As(err, &refused) && refused.Name == "":
-		return refusedCorner
+	if errors.As(err, &refused) {
+		return string(refused.Reason)
 	}
-	return refusedCase
+	return refusedAudit
 }
 
 // checkNames lists what can govern: the checks of struts, of laminates where the car has

@@ -6,6 +6,8 @@
 // Quantities are plain float64 in one coherent set: N, mm, MPa, N·mm.
 package check
 
+import "math"
+
 // Factors are the design factors by which a capacity is divided. The user sets
 // them; Defaults are the starting values.
 type Factors struct {
@@ -64,11 +66,12 @@ func Judge[S any](checks []Check[S], s S) []Finding {
 func (c Check[S]) Judge(s S) Finding {
 	return Finding{
 		Check: c.Name, Unit: c.Unit, Source: c.Source(s),
-		Demand: c.Demand(s), Capacity: c.Capacity(s), Reserve: c.reserve(s),
+		Demand: c.Demand(s), Capacity: c.Capacity(s), Reserve: c.ReserveFactor(s),
 	}
 }
 
-func (c Check[S]) reserve(s S) float64 {
+// ReserveFactor returns the reserve factor alone of one check, which must apply.
+func (c Check[S]) ReserveFactor(s S) float64 {
 	if c.Reserve != nil {
 		return c.Reserve(s)
 	}
@@ -80,3 +83,16 @@ func Always[S any](source string) func(S) string { return func(S) string { retur
 
 // NoSteps are the steps of a check whose capacity follows from the givens at once.
 func NoSteps[S any](S) []Step { return nil }
+
+// Tie is how much lower a reserve factor must be to govern in place of an earlier
+// one, relative: more than the rounding of two checks that say the same.
+const Tie = 1e-12
+
+// Lower tells whether the reserve factor a governs in place of the earlier b; one that
+// is not a number does.
+func Lower(a, b float64) bool {
+	if math.IsNaN(a) || math.IsNaN(b) {
+		return !math.IsNaN(b)
+	}
+	return a < b*(1-Tie)
+}

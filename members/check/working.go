@@ -36,7 +36,7 @@ func Put[S any](s S, groups ...[]Row[S]) []Step {
 func (c Check[S]) Working(s S) []Step {
 	return append(c.Steps(s),
 		Step{"C", "capacity, design factor included", c.CapacityEquation, c.Unit, c.Source(s), c.Capacity(s)},
-		Step{"RF", "reserve factor", c.ReserveEquation, "", "", c.reserve(s)},
+		Step{"RF", "reserve factor", c.ReserveEquation, "", "", c.ReserveFactor(s)},
 	)
 }
 
@@ -52,7 +52,7 @@ func Work[S any](checks []Check[S], s S) []Sheet {
 	var out []Sheet
 	for _, c := range checks {
 		if c.Applies(s) {
-			out = append(out, Sheet{c.Name, c.Source(s), c.Working(s), c.reserve(s)})
+			out = append(out, Sheet{c.Name, c.Source(s), c.Working(s), c.ReserveFactor(s)})
 		}
 	}
 	return out

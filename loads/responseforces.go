@@ -1,0 +1,65 @@
+package loads
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// OnUpright returns the force on the upright at the wheel centre and the moment about it,
+// N and N·mm.
+func (r *Response) OnUpright(w WheelLoad) (force, moment r3.Vec) {
+	moment = r3.Add(w.Moment, r3.Cross(r.arm, w.Force))
+	if w.Released {
+		moment = r3.Sub(moment, r3.Scale(r3.Dot(r.spin, moment), r.spin))
+	}
+	return r3.Add(w.Force, w.Inertia), moment
+}
+
+// Length and Direction are those of Link.
+func (r *Response) Length(link int) float64   { return r.length[link] }
+func (r *Response) Direction(link int) r3.Vec { return r.dirs[link] }
+
+// Carrying tells whether the corner has a carrying wishbone: else nothing bends.
+func (r *Response) Carrying() bool { return r.carrying }
+
+// Solve finds the axial forces and the bending moments of the links, as Statics.Solve
+// does. Bending is left as it is where no wishbone carries the rod. It returns the sum
+// of their sizes, which is no number where one of them is none.
+func (r *Response) Solve(w *WheelLoad, axial, bending *[NumLinks]float64) (sum float64) {
+	f, m := r.OnUpright(*w)
+	size := math.Abs(f.X) + math.Abs(f.Y) + math.Abs(f.Z) + (math.Abs(m.X)+math.Abs(m.Y)+math.Abs(m.Z))/r.frame.length
+	rounding := noise * r.Bound * size
+	for i := range r.axial {
+		axial[i] = quiet(dot(&r.axial[i], f, m), rounding)
+		sum += math.Abs(axial[i])
+	}
+	if !r.carrying {
+		return sum
+	}
+	joint := r3.Vec{X: dot(&r.joint[0], f, m), Y: dot(&r.joint[1], f, m), Z: dot(&r.joint[2], f, m)}
+	for i := range r.legs {
+		l := &r.legs[i]
+		axial[l.link] = quiet(r3.Dot(l.parts[0], joint), rounding)
+		s1, s2 := quiet(r3.Dot(l.parts[1], joint), rounding), quiet(r3.Dot(l.parts[2], joint), rounding)
+		bending[l.link] = r.length[l.link] * math.Sqrt(s1*s1+s2*s2)
+		sum += math.Abs(axial[l.link]) + bending[l.link]
+	}
+	return sum
+}
+
+// quiet returns 0 for what is rounding alone.
+func quiet(f, rounding float64) float64 {
+	if math.Abs(f) <= rounding {
+		return 0
+	}
+	return f
+}
+
+// MirroredLoad returns the load that, on the left-hand corner, gives the links the
+// forces that a load gives the links of its mirror image.
+func MirroredLoad(w WheelLoad) WheelLoad {
+	w.Force, w.Inertia = mirror(w.Force), mirror(w.Inertia)
+	w.Moment = r3.Vec{X: -w.Moment.X, Y: w.Moment.Y, Z: -w.Moment.Z}
+	return w
+}
