@@ -64,7 +64,10 @@ func newApp(out, errOut io.Writer) *cli.App {
 			}
 			return cli.ShowAppHelp(c)
 		},
-		Commands: []*cli.Command{checkCommand(), workingCommand(), materialsCommand(), varyCommand(), toleranceCommand(), mergeCommand()},
+		Commands: []*cli.Command{
+			checkCommand(), workingCommand(), materialsCommand(), rodCommand(), sizeCommand(),
+			varyCommand(), toleranceCommand(), mergeCommand(),
+		},
 	}
 	for _, c := range app.Commands {
 		c.OnUsageError = quiet

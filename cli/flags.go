@@ -75,14 +75,6 @@ func (o *ordering) take(args []string) (int, error) {
 	return n, nil
 }
 
-// repeats tells whether a flag may be given several times.
-func (o *ordering) repeats(name string) bool {
-	return slices.ContainsFunc(o.command.Flags, func(f cli.Flag) bool {
-		_, several := f.(*cli.StringSliceFlag)
-		return several && f.Names()[0] == name
-	})
-}
-
 // flag returns the name of a flag, and whether its value is the next argument.
 func (o *ordering) flag(arg string) (name string, takes bool, err error) {
 	name, value, joined := strings.Cut(strings.TrimLeft(arg, "-"), "=")
@@ -101,6 +93,14 @@ func (o *ordering) flag(arg string) (name string, takes bool, err error) {
 		names = append(names, "--"+f.Names()[0])
 	}
 	return "", false, usage("%s has no option %s: its options are %s", o.command.Name, arg, strings.Join(names, ", "))
+}
+
+// repeats tells whether a flag may be given more than once.
+func (o *ordering) repeats(name string) bool {
+	return slices.ContainsFunc(o.command.Flags, func(f cli.Flag) bool {
+		_, list := f.(*cli.StringSliceFlag)
+		return list && f.Names()[0] == name
+	})
 }
 
 // known tells whether the program takes an option before a command.

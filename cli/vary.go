@@ -27,9 +27,9 @@ func varyCommand() *cli.Command {
 			&cli.StringFlag{Name: "along", Usage: "`X,Y,Z=FROM:TO:STEP`: the direction, in the axes of the file, and mm along it from where the file has the end"},
 			&cli.StringFlag{Name: "about", Usage: "`X,Y,Z` of a point on the axis of a turn, mm in the axes of the file"},
 			&cli.StringFlag{Name: "axis", Usage: "`X,Y,Z=FROM:TO:STEP`: the direction of the axis, and degrees from where the file has the end"},
-			&cli.BoolFlag{Name: "size", Usage: "size the tubes afresh at each point"},
+			&cli.BoolFlag{Name: "size", Usage: "size the tubes afresh at each point, from the stock"},
 			cornerFlag,
-		}, studyFlags()...),
+		}, append(stockFlags(), studyFlags()...)...),
 		Action: vary,
 	}
 }
@@ -69,17 +69,18 @@ func vary(c *cli.Context) error {
 	})
 }
 
-// sizer sizes a car afresh; nil: this program cannot.
-var sizer studies.Sizer
-
+// sizerOf returns what sizes the tubes afresh at each point; nil: nothing does.
 func sizerOf(c *cli.Context) (studies.Sizer, error) {
 	if !c.Bool("size") {
+		for _, flag := range []string{"stock", "target", "od-limit", "wall-limit"} {
+			if c.IsSet(flag) {
+				return nil, usage("vary: --%s is for --size: give both", flag)
+			}
+		}
 		return nil, nil
 	}
-	if sizer == nil {
-		return nil, usage("--size: this version does not size tubes yet: leave --size out")
-	}
-	return sizer, nil
+	t, err := readTerms(c)
+	return studies.Sized(cases.Sizing{Stock: t.list, Limits: t.limits, Target: t.target}), err
 }
 
 // axes reads what varies.

@@ -34,7 +34,7 @@ func (b *builder) axle(it *item) cases.Axle {
 		c.Links[i] = b.link(it.at(links[i].part), i)
 		p := &a.Parts[i].Strut
 		p.Length = c.Links[i].Length()
-		c.Links[i].EA, c.Links[i].EI = p.Metal.E*p.Area(), p.Metal.E*p.Inertia()
+		a.Stiffen(i)
 	}
 	if rocker := it.at("rocker"); rocker.given {
 		c.Rocker = b.rocker(rocker, it.at("rod").at("inner"))

@@ -65,15 +65,17 @@ func (f File) Bind(paths []string) (*Binding, error) {
 	return b, b.verify(v)
 }
 
-// Apply sets the values into a car; lengths, E·A and E·I follow. It allocates nothing
-// but a tube that changes.
+// Apply sets the values into a car; lengths, E·A and E·I follow. It allocates nothing,
+// but for a tube that changes where the car does not hold it as a *members.Tube.
 func (b *Binding) Apply(c *cases.Car, x []float64) {
 	for _, s := range b.spots {
 		at(reflect.ValueOf(c).Elem(), s.way).SetFloat(s.factor*x[s.value] + 0)
 	}
 	for _, t := range b.tubes {
 		strut := &c.Axles[t.axle].Parts[t.link].Strut
-		if tube := t.tube(x); strut.Section != members.Section(tube) {
+		if own, ok := strut.Section.(*members.Tube); ok { // of a car whose tubes are changed in place
+			*own = t.tube(x)
+		} else if tube := t.tube(x); strut.Section != members.Section(tube) {
 			strut.Section = tube
 		}
 	}

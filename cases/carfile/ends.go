@@ -210,6 +210,7 @@ func (b *builder) weld(it *item, strut members.Strut) *ends.Weld {
 		w.KnockYield, w.KnockUltimate, w.KnockSource = k.at("yield_share").number(), k.at("ultimate_share").number(), k.at("source").text
 		return w
 	}
+	w.Process = it.at("process").text
 	haz, known := materials.Weld(m, tube.Wall, it.at("process").text)
 	w.KnockYield, w.KnockUltimate, w.KnockSource = haz.Yield, haz.Ultimate, haz.Source
 	switch {

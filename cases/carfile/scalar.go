@@ -29,7 +29,7 @@ func (it *item) set(value string, quotes bool) *flaw {
 	switch k.Kind {
 	case Number:
 		v, f := k.measure(value)
-		it.numbers = []float64{v}
+		it.numbers, it.text = []float64{v}, strings.TrimSpace(value)
 		return f
 	case Choice:
 		it.text = strings.TrimSpace(value)

@@ -1,10 +1,28 @@
 package studies
 
 import (
+	"fmt"
+
 	"sixlink/cases"
 	"sixlink/cases/variants"
 	"sixlink/loads"
 )
+
+// Sized is a Sizer that chooses from a stock.
+func Sized(o cases.Sizing) Sizer {
+	return func(c cases.Car) (cases.Car, error) {
+		s, err := cases.Size(c, o)
+		if err != nil {
+			return c, err
+		}
+		for _, g := range s.Groups {
+			if g.Kept == "" && g.Size == nil {
+				return c, fmt.Errorf("no tube of the stock carries the %s %s", cases.AxleNames[g.Axle], loads.LinkNames[g.Links[0]])
+			}
+		}
+		return s.After.Car, nil
+	}
+}
 
 // Full judges by the whole check of the car of each sample.
 func Full(car Maker) Judge {

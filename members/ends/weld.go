@@ -14,6 +14,8 @@ type Weld struct {
 	// Shares of the tube's strength that are left beside the weld.
 	KnockYield, KnockUltimate float64
 	KnockSource               string
+
+	Process string // of welding, by which the shares follow from metal and wall; empty: the file gives them
 }
 
 // area returns the area of the throat round the tube, mm².

@@ -1,0 +1,140 @@
+package cases
+
+import (
+	"slices"
+
+	"sixlink/loads"
+	"sixlink/members/check"
+	"sixlink/members/sizing"
+)
+
+// A trial is a run of one axle with tubes that are tried on.
+type trial struct {
+	Results // a copy; the axle's part of Car and its corners are the trial's own
+	axle    int
+	target  float64
+	last    [loads.NumLinks]place // where a member failed last: it is looked at first
+}
+
+// A place is a corner and a case.
+type place struct{ corner, k int }
+
+func newTrial(r Results, axle int, target float64) *trial {
+	t := &trial{Results: r, axle: axle, target: target}
+	for i := range t.last {
+		t.last[i] = place{2 * axle, 0}
+	}
+	return t
+}
+
+// put makes the members of a group of an option.
+func (t *trial) put(g *group, i int) {
+	o := g.option(i)
+	for j, link := range g.Links {
+		t.Car.Axles[t.axle].fit(link, o.Struts[j]) // options that do not fit are not offered
+	}
+}
+
+// prepare makes the statics of the two corners from the sections as they are; false:
+// they cannot be solved, which no section brings about where the car file's can.
+func (t *trial) prepare() bool {
+	c := t.Car.Axles[t.axle].Corner
+	for side, corner := range []loads.Corner{c, c.Mirrored()} {
+		s, err := loads.NewStatics(corner)
+		if err != nil {
+			return false
+		}
+		at := &t.Corners[2*t.axle+side]
+		at.Statics, at.Forces = s, slices.Repeat([]loads.Forces{{}}, len(t.Cases))
+	}
+	return true
+}
+
+// solve fills the forces of one case, but for those of the rockers, which no check of a
+// member looks at.
+func (t *trial) solve(k int) {
+	for corner := 2 * t.axle; corner < 2*t.axle+2; corner++ {
+		at := &t.Corners[corner]
+		at.Forces[k] = at.Statics.Solve(t.Cases[k].Wheels[corner].Load())
+	}
+}
+
+func (t *trial) solveAll() bool {
+	if !t.prepare() {
+		return false
+	}
+	for k := range t.Cases {
+		t.solve(k)
+	}
+	return true
+}
+
+// carries tells whether the members of a group carry every case at both corners.
+func (t *trial) carries(g *group) bool {
+	for _, link := range g.Links {
+		if !t.carriesAt(link, t.last[link]) {
+			return false
+		}
+	}
+	for _, link := range g.Links {
+		for corner := 2 * t.axle; corner < 2*t.axle+2; corner++ {
+			for k := range t.Cases {
+				if at := (place{corner, k}); !t.carriesAt(link, at) {
+					t.last[link] = at
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// carriesAt tells whether every reserve factor of a member in one case reaches the target.
+func (t *trial) carriesAt(link int, at place) bool {
+	for _, item := range t.MemberItems(at.corner, link, at.k) {
+		for _, f := range item.Findings {
+			if !sizing.Carries(f.Reserve, t.target) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// lightest returns the first option that carries under the forces as they are.
+func (t *trial) lightest(g *group) int {
+	defer t.put(g, g.chosen)
+	for i := range g.options {
+		if t.put(g, i); t.carries(g) {
+			return i
+		}
+	}
+	return none
+}
+
+// worst returns the lowest finding of a group as it is; false: it has no load.
+func (t *trial) worst(g *group) (n Nearest, ok bool) {
+	for _, link := range g.Links {
+		for corner := 2 * t.axle; corner < 2*t.axle+2; corner++ {
+			j := t.judgeMember(corner, link)
+			if f, found := j.Governs(); found && (!ok || check.Lower(f.Reserve, n.Finding.Reserve)) {
+				n, ok = Nearest{Corner: corner, Link: link, Finding: f}, true
+			}
+		}
+	}
+	return n, ok
+}
+
+// nearest returns the option of a group that comes nearest to carrying.
+func (t *trial) nearest(g *group) (best *Nearest) {
+	defer t.put(g, g.chosen)
+	for i, o := range g.options {
+		t.put(g, i)
+		n, ok := t.worst(g)
+		if ok && (best == nil || n.Finding.Reserve > best.Finding.Reserve) {
+			n.Size = o.Size
+			best = &n
+		}
+	}
+	return best
+}

@@ -1,0 +1,163 @@
+package cli
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"path/filepath"
+
+	"github.com/urfave/cli/v2"
+
+	"sixlink/cases"
+	"sixlink/cases/carfile"
+	"sixlink/loads"
+	"sixlink/reports"
+)
+
+// sizeCommand: the lightest stock tube for each member of a car.
+func sizeCommand() *cli.Command {
+	return &cli.Command{
+		Name:      "size",
+		Usage:     "the lightest stock tube for each member of a car, under all cases and checks",
+		ArgsUsage: "CAR",
+		Description: "Both legs of a wishbone share a tube, and so do left and right. Exit status: 0 every member has its tube and the car passes; " +
+			"1 no stock tube carries a member, or another check fails; 2 bad input, nothing written.\n\n" + reports.Caution,
+		Flags: append([]cli.Flag{
+			&cli.BoolFlag{Name: "separate", Usage: "every member of an axle has a tube of its own; left and right stay alike"},
+			&cli.BoolFlag{Name: "write", Usage: "write the tubes into the car file: the numbers of tube: alone change; nothing is written where a member has no tube"},
+			&cli.StringFlag{Name: "json", Usage: "write the sizing as JSON to `FILE`; - is standard output"},
+			&cli.StringFlag{Name: "workbook", Usage: "write the sizing as a workbook (.xlsx) to `FILE`; - is standard output"},
+		}, stockFlags()...),
+		Action: size,
+	}
+}
+
+func size(c *cli.Context) error {
+	path, err := oneCar(c)
+	if err != nil {
+		return err
+	}
+	t, err := readTerms(c)
+	if err != nil {
+		return err
+	}
+	src, err := readFile(path)
+	if err != nil {
+		return err
+	}
+	file, err := carfile.Read(path, src)
+	if err != nil {
+		return located{err}
+	}
+	sized, err := cases.Size(file.Car, cases.Sizing{Stock: t.list, Limits: t.limits, Target: t.target, Separate: c.Bool("separate")})
+	if err != nil {
+		return locate(file, err)
+	}
+	var car *rewrite
+	if c.Bool("write") && sized.Carries() {
+		if car, err = retube(path, src, sized); err != nil {
+			return err
+		}
+		defer car.discard()
+	}
+	sum := sha256.Sum256(src)
+	report := reports.Sizes{Version: Version, File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Sized: sized}
+	if err := writeSizes(c, path, report); err != nil {
+		return err
+	}
+	switch {
+	case car != nil:
+		if err := car.commit(); err != nil {
+			return err
+		}
+		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", path)
+	case c.Bool("write"):
+		fmt.Fprintf(c.App.ErrWriter, "sixlink: %s is left as it is, for no tube of the stock carries every member\n", path)
+	}
+	if !sized.Carries() || !sized.After.Pass {
+		return errFails
+	}
+	return nil
+}
+
+func writeSizes(c *cli.Context, path string, report reports.Sizes) error {
+	outputs := chosen(c, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook})
+	onScreen := true
+	for _, o := range outputs {
+		onScreen = onScreen && o.path != standardOutput
+	}
+	if onScreen {
+		outputs = append(outputs, output{"", standardOutput, report.Text})
+	}
+	return writeAll(outputs, path, c.App.Writer, c.App.ErrWriter)
+}
+
+// A rewrite is a car file with other tubes that waits to take the place of the file.
+type rewrite struct {
+	*staging
+	src []byte // the file as it was read
+}
+
+// retube makes the new car file, holds it to what the sizing found, and stages it.
+func retube(path string, src []byte, sized cases.Sized) (*rewrite, error) {
+	var tubes []carfile.NewTube
+	for axle := range cases.AxleNames {
+		for link := range loads.LinkNames {
+			if s := sized.Chosen(axle, link); s != nil {
+				tubes = append(tubes, carfile.NewTube{Axle: axle, Link: link, Tube: s.Tube, Given: s.Given})
+			}
+		}
+	}
+	text, err := carfile.Retube(path, src, tubes)
+	if err != nil {
+		return nil, located{err}
+	}
+	file, err := carfile.Read(path, text)
+	if err != nil {
+		return nil, fmt.Errorf("%s: the file with its new tubes cannot be read, and nothing was written: %w", path, err)
+	}
+	results, err := cases.Run(file.Car)
+	if err != nil {
+		return nil, fmt.Errorf("%s: the file with its new tubes cannot be calculated, and nothing was written: %w", path, err)
+	}
+	if !sized.Agrees(results) {
+		return nil, fmt.Errorf("%s: the file with its new tubes gives other results than the sizing, and nothing was written: please report it with the car file", path)
+	}
+	s, err := stage(path, text)
+	if err != nil {
+		return nil, fmt.Errorf("%s: cannot be written, and nothing was: %w", path, plain(err))
+	}
+	if s.temporary == "" {
+		return nil, usage("--write needs a car file on disk, and %s is none", path)
+	}
+	r := &rewrite{s, src}
+	if err := r.unchanged(); err != nil {
+		s.discard()
+		return nil, err
+	}
+	return r, nil
+}
+
+// errChanged is the error for a car file that another program has written meanwhile.
+var errChanged = errors.New("the file has changed since it was read, and is left as it is now: size it again")
+
+func (r *rewrite) unchanged() error {
+	now, err := readFile(r.path)
+	if err == nil && !bytes.Equal(now, r.src) {
+		err = fmt.Errorf("%s: %w", r.name, errChanged)
+	}
+	return err
+}
+
+// commit puts the new file in the place of the one that was read.
+func (r *rewrite) commit() error {
+	if err := r.unchanged(); err != nil {
+		return err
+	}
+	if err := r.staging.commit(); err != nil {
+		return fmt.Errorf("%s: cannot be put in its place: %w", r.name, plain(err))
+	}
+	return nil
+}

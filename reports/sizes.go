@@ -1,0 +1,199 @@
+package reports
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"sixlink/cases"
+	"sixlink/loads"
+	"sixlink/members/check"
+	"sixlink/members/sizing"
+)
+
+// Sizes shows the tubes of a car before and after sizing.
+type Sizes struct {
+	Version string // of the program
+	File    string // name of the car file
+	SHA256  string // of the car file's bytes, hexadecimal
+	cases.Sized
+}
+
+// report is the report of the car with the chosen tubes.
+func (s Sizes) report() Report { return Report{s.Version, s.File, s.SHA256, s.After} }
+
+// Tables returns the blocks of the report in their order: the sizing, then what check
+// shows of the car with the chosen tubes.
+func (s Sizes) Tables() []Table {
+	return append([]Table{s.membersTable(), s.howTable()}, s.report().Tables()...)
+}
+
+// membersTable has a line for each member of an axle, left and right together.
+func (s Sizes) membersTable() Table {
+	t := Table{
+		Name: "Sizing", Title: "Members before and after sizing: left and right alike, the worse of the two; masses of one side",
+		Columns: []Column{
+			{"axle", "", Text},
+			{"member", "", Text},
+			{"material", "", Text},
+			{"section before", "mm", Text},
+			{"mass before", "kg", Milli},
+			{"governed by", "", Text},
+			{"in case", "", Text},
+			{"RF before", "", Reserve},
+			{"section after", "mm", Text},
+			{"mass after", "kg", Milli},
+			{"governed by", "", Text},
+			{"in case", "", Text},
+			{"RF after", "", Reserve},
+			{"saved", "kg", Milli},
+			{"verdict", "", Text},
+			{"remark", "", Text},
+			{"cost of both", strings.TrimSuffix(s.Stock.PriceUnit, "/m"), Tenth},
+			{"source of the size", "", Text},
+		},
+	}
+	for axle, name := range cases.AxleNames {
+		for link, member := range loads.LinkNames {
+			was, is := s.governing(s.Before, axle, link), s.governing(s.After, axle, link)
+			cost, source := nan, any(nil)
+			if size := s.Chosen(axle, link); size != nil {
+				cost, source = 2*sizing.Cost(*size, is.member.Strut.Length), size.Source
+			}
+			t.Rows = append(t.Rows, []any{
+				name, words(member), is.member.Strut.Metal.Name,
+				sectionWords(was.member.Strut), was.member.Strut.Mass(), was.check, was.at, was.reserve,
+				s.sizeOf(axle, link, is.member), is.member.Strut.Mass(), is.check, is.at, is.reserve,
+				was.member.Strut.Mass() - is.member.Strut.Mass(), verdictOf(is.member.Judged), s.remarkOf(axle, link), cost, source,
+			})
+		}
+	}
+	return t
+}
+
+// A sided is the worse of a member and its mirror image.
+type sided struct {
+	member    cases.Member
+	corner    int
+	check, at any
+	reserve   float64
+}
+
+func (s Sizes) governing(r cases.Results, axle, link int) sided {
+	out := sided{member: r.Corners[2*axle].Members[link], corner: 2 * axle, reserve: math.NaN()}
+	for corner := 2 * axle; corner < 2*axle+2; corner++ {
+		m := r.Corners[corner].Members[link]
+		if g, ok := m.Governs(); ok && (out.check == nil || check.Lower(g.Reserve, out.reserve)) {
+			out = sided{m, corner, g.Title(), caseNo(g.Case), g.Reserve}
+		}
+	}
+	return out
+}
+
+// sizeOf names the section of a member, by the stock where it is of it.
+func (s Sizes) sizeOf(axle, link int, m cases.Member) string {
+	if size := s.Chosen(axle, link); size != nil {
+		return sizeWords(*size)
+	}
+	return sectionWords(m.Strut)
+}
+
+// remarkOf says why a member has the tube that it has, where it is not simply the
+// lightest that carries.
+func (s Sizes) remarkOf(axle, link int) string {
+	for _, g := range s.Groups {
+		for _, l := range g.Links {
+			if g.Axle == axle && l == link {
+				return s.groupRemark(g)
+			}
+		}
+	}
+	return ""
+}
+
+func (s Sizes) groupRemark(g cases.Group) string {
+	switch {
+	case g.Kept != "":
+		return "kept: " + g.Kept
+	case g.Size == nil && g.Nearest == nil:
+		return "no tube: the stock has none within the limits of which it can be made"
+	case g.Size == nil:
+		n := g.Nearest
+		return fmt.Sprintf("no tube of the stock carries it; nearest %s: RF %s, %s [%d]", sizeWords(n.Size), Reserve.number(n.Finding.Reserve), n.Finding.Title(), n.Finding.Case+1)
+	case g.First:
+		return "the lightest of the stock: the loads would do with less"
+	}
+	return ""
+}
+
+// howTable says how the tubes were found.
+func (s Sizes) howTable() Table {
+	t := Table{Name: "How", Title: "How the tubes were found", Columns: []Column{{"about", "", Text}, {"text", "", Text}}}
+	t.Rows = append(t.Rows, []any{"terms", s.terms()})
+	for axle, name := range cases.AxleNames {
+		t.Rows = append(t.Rows, []any{name + " axle", s.settling(axle)})
+	}
+	t.Rows = append(t.Rows, []any{"mass", s.massWords()})
+	for _, n := range s.notes() {
+		t.Rows = append(t.Rows, []any{"note", n})
+	}
+	return t
+}
+
+func (s Sizes) terms() string {
+	text := termWords(s.Stock, s.Limits, s.Target)
+	if s.Separate {
+		return text + "; every member of an axle by itself, left and right alike"
+	}
+	return text + "; both legs of a wishbone share a tube, and so do left and right"
+}
+
+func (s Sizes) massWords() string {
+	return fmt.Sprintf("members of all four corners %s kg before, %s kg after: %s kg saved",
+		Milli.number(s.Before.MembersMass()), Milli.number(s.After.MembersMass()), Milli.number(s.Saved()))
+}
+
+// settling tells how the sections and forces of an axle came to agree.
+func (s Sizes) settling(axle int) string {
+	x := s.Settled[axle]
+	if x == nil {
+		return "the forces do not depend on the sections that were sized: one round; every lighter tube of the stock was judged and does not carry"
+	}
+	text := fmt.Sprintf("the sections change the forces of the wishbone that carries the rod: sized and solved again, they settled after %d rounds", x.Rounds)
+	if x.Cycle > 0 {
+		text = fmt.Sprintf("the sections change the forces of the wishbone that carries the rod: sized and solved again, they did not settle but came round every %d rounds; the heaviest of those was taken", x.Cycle)
+	}
+	switch {
+	case x.Better && x.Complete:
+		text += "; a lighter combination carries and was taken instead, and none is lighter than that"
+	case x.Better:
+		text += "; a lighter combination carries and was taken instead"
+	case x.Complete:
+		text += "; no lighter combination carries"
+	}
+	if !x.Complete {
+		text += "; there are too many lighter combinations to try them all: what is shown carries, and a lighter one may too"
+	}
+	return text + fmt.Sprintf(" (%d solved)", x.Tried)
+}
+
+// notes are those of the stock and of the sizing; those of the results follow them.
+func (s Sizes) notes() (out []string) {
+	out = append(out, s.Stock.Remark)
+	for _, g := range s.Groups {
+		if g.Size != nil && g.Size.Tube.Wall < sizing.ThinWall {
+			out = append(out, sizing.ThinRemark)
+			break
+		}
+	}
+	insert, thread := s.Joined()
+	if insert {
+		out = append(out, "a member with a bonded insert was given tubes of its present bore alone, which the insert fits")
+	}
+	if thread {
+		out = append(out, "a member with a thread at its end was given tubes wider than that thread alone")
+	}
+	return append(out,
+		"the masses of the car are as the file has them: lighter members do not lighten the loads here; joints, ends and rockers stay, and whether the ends can be joined to another tube is for the drawing",
+		"the rockers, and what else the car file gives, are judged with the chosen tubes too, but the target holds for the members and their ends alone")
+}
