@@ -45,7 +45,7 @@ func vary(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	size, err := sizerOf(c)
+	size, err := s.sizer(c)
 	if err != nil {
 		return err
 	}
@@ -69,8 +69,8 @@ func vary(c *cli.Context) error {
 	})
 }
 
-// sizerOf returns what sizes the tubes afresh at each point; nil: nothing does.
-func sizerOf(c *cli.Context) (studies.Sizer, error) {
+// sizer returns what sizes the tubes afresh at each point; nil: nothing does.
+func (s *studying) sizer(c *cli.Context) (studies.Sizer, error) {
 	if !c.Bool("size") {
 		for _, flag := range []string{"stock", "target", "od-limit", "wall-limit"} {
 			if c.IsSet(flag) {
@@ -80,7 +80,9 @@ func sizerOf(c *cli.Context) (studies.Sizer, error) {
 		return nil, nil
 	}
 	t, err := readTerms(c)
-	return studies.Sized(cases.Sizing{Stock: t.list, Limits: t.limits, Target: t.target}), err
+	o := cases.Sizing{Stock: t.list, Limits: t.limits, Target: t.target}
+	s.study.Head.Notes = append(s.study.Head.Notes, studies.SizedFrom(o))
+	return studies.Sized(o), err
 }
 
 // axes reads what varies.

@@ -24,6 +24,15 @@ func Sized(o cases.Sizing) Sizer {
 	}
 }
 
+// SizedFrom says from which stock, for every report of what was sized.
+func SizedFrom(o cases.Sizing) cases.Note {
+	text := fmt.Sprintf("tubes are the lightest of the stock %s that carry every case with a reserve factor of %g at least; both legs of a wishbone share one, and so do left and right", o.Stock.Name, o.Target)
+	if o.Stock.Remark != "" {
+		text += "; " + o.Stock.Remark
+	}
+	return cases.Note{Severity: cases.Remark, Text: text}
+}
+
 // Full judges by the whole check of the car of each sample.
 func Full(car Maker) Judge {
 	return func(x []float64, out *Outcome) {
