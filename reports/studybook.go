@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"sort"
 
 	"github.com/xuri/excelize/v2"
 
@@ -42,6 +43,9 @@ func (s Study) Workbook() ([]byte, error) {
 	b.do(b.file.SetAppProps(&excelize.AppProperties{Application: "sixlink"}))
 	if b.err != nil {
 		return nil, fmt.Errorf("workbook: %w", b.err)
+	}
+	if t := b.file.ContentTypes; t != nil { // the library adds the types of pictures in the order of a map
+		sort.SliceStable(t.Defaults, func(i, j int) bool { return t.Defaults[i].Extension < t.Defaults[j].Extension })
 	}
 	var buf bytes.Buffer
 	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &orderedZip{out: w} })
