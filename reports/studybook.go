@@ -180,15 +180,31 @@ func (s Study) chart(b *book, place int, x studies.Axis, title, unit string, cur
 		Type: excelize.Scatter, Title: text(title), ShowBlanksAs: "gap",
 		XAxis:  excelize.ChartAxis{Title: text(x.Name + withUnit(x.Unit)), MajorGridLines: true},
 		YAxis:  excelize.ChartAxis{Title: text(unit), MajorGridLines: true},
-		Legend: excelize.ChartLegend{Position: "bottom"},
+		Legend:    excelize.ChartLegend{Position: "bottom"},
+		Dimension: excelize.ChartDimension{Width: 620, Height: 380},
 	}
-	for _, k := range curves {
-		c.Series = append(c.Series, excelize.ChartSeries{
-			Name: k.name, Categories: ref(pointsSheet, column, k.from, k.to), Values: ref(pointsSheet, k.column, k.from, k.to),
-			Marker: excelize.ChartMarker{Symbol: "circle", Size: 4},
-		})
+	for i, k := range curves {
+		name := fmt.Sprintf("%d", 1+mostCurves*place+i) // the row of its name, beside the charts
+		b.do(b.file.SetCellStr(chartsSheet, "V"+name, printable(k.name)))
+		c.Series = append(c.Series, drawn(i, excelize.ChartSeries{
+			Name: chartsSheet + "!$V$" + name, Categories: ref(pointsSheet, column, k.from, k.to), Values: ref(pointsSheet, k.column, k.from, k.to),
+		}))
 	}
 	b.do(b.file.AddChart(chartsSheet, at, c))
+}
+
+// The curves of a chart differ by marker and by dashes as well as by colour.
+var (
+	inks    = []string{"1B1B1B", "0B6E99", "B4550A", "4B7F2A", "7A3E9D", "8C1C3A"}
+	markers = []string{"circle", "square", "triangle", "diamond", "x", "plus"}
+	dashes  = []excelize.LineDashType{excelize.LineDashSolid, excelize.LineDashDash}
+)
+
+func drawn(i int, s excelize.ChartSeries) excelize.ChartSeries {
+	s.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{inks[i%len(inks)]}}
+	s.Line = excelize.LineOptions{Type: excelize.LineSolid, Width: 1.5, Dash: dashes[i/len(inks)%len(dashes)]}
+	s.Marker = excelize.ChartMarker{Symbol: markers[i%len(markers)], Size: 6, Fill: s.Fill}
+	return s
 }
 
 func text(s string) excelize.ChartTitle {
@@ -227,7 +243,7 @@ func (s Study) distributionChart(b *book) {
 		Type: excelize.Scatter, Title: text("Lowest RF of the car: share of the samples below"),
 		XAxis: excelize.ChartAxis{Title: text("RF"), MajorGridLines: true}, YAxis: excelize.ChartAxis{Title: text("share"), MajorGridLines: true},
 		Legend: excelize.ChartLegend{Position: "none"},
-		Series: []excelize.ChartSeries{{Name: "share", Categories: ref("Distribution", 1, 0, 98), Values: ref("Distribution", 0, 0, 98), Marker: excelize.ChartMarker{Symbol: "none"}}},
+		Series: []excelize.ChartSeries{drawn(0, excelize.ChartSeries{Name: "Distribution!$A$4", Categories: ref("Distribution", 1, 0, 98), Values: ref("Distribution", 0, 0, 98)})},
 	}))
 	b.printSetup(s.head(), chartsSheet, "landscape")
 }
