@@ -52,6 +52,22 @@ func (c *Car) Act(u Unfolded, out *[NumCorners]Acting) Reason {
 	return c.act(k, ay, oneSide, &b, out)
 }
 
+// Even tells whether the right-hand side of a case sees the mirror image of what the
+// left-hand side sees: in the case itself, or, where it unfolds into two, in the other of
+// the two.
+func (k *Case) Even() bool {
+	if k.Unsprung != nil && k.Unsprung.Y != 0 {
+		return false
+	}
+	switch k.Kind {
+	case Manoeuvre:
+		return k.BothWays || k.Acceleration[1] == 0
+	case WheelFactors:
+		return true
+	}
+	return false
+}
+
 // act is Act for a case with its lateral acceleration, g, and the side that it is about.
 func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners]Acting) Reason {
 	if k.Wheel == Braked && !c.Vehicle.Brakes.Given {

@@ -12,27 +12,37 @@ import (
 )
 
 // A fast engine evaluates a car of round metal tubes without memory of its own. Left and
-// right are mirror images: one response and one resistance serve both sides.
+// right are mirror images: one response and one resistance serve both sides, and what
+// comes to both sides alike is solved and judged once.
 type fast struct {
 	unfolded  []cases.Unfolded
 	responses [2]loads.Response                     // of the left-hand corners
 	resists   [2][loads.NumLinks]members.Resistance // of the members of an axle
-	forces    [cases.NumCorners][]memberForces      // per case
-	moments   []float64                             // of one member, per case
+	events    [2][]event                            // of each axle
+	moments   []float64                             // of one member, per event
+	reserves  []judged                              // of one member, per event
 }
 
-// memberForces are those of one corner in one case.
-type memberForces struct {
+// An event is a load on the left-hand corner of an axle, and the load cases in which it,
+// or on the right its mirror image, comes.
+type event struct {
 	axial, bending [loads.NumLinks]float64
 	unsprung       r3.Vec // acceleration of the unsprung mass, g
+	at             [2]int // load case on the left and on the right; -1: never
+}
+
+// A judged event has the least reserve factor of a member and the row of its check.
+type judged struct {
+	reserve float64
+	row     int // -1: no demand, or never the least
 }
 
 func (f *fast) prepare(c *cases.Car) {
 	f.unfolded = c.Unfoldings()
-	for i := range f.forces {
-		f.forces[i] = make([]memberForces, len(f.unfolded))
+	for i := range f.events {
+		f.events[i] = make([]event, 0, 2*len(f.unfolded))
 	}
-	f.moments = make([]float64, len(f.unfolded))
+	f.moments, f.reserves = make([]float64, 2*len(f.unfolded)), make([]judged, 2*len(f.unfolded))
 }
 
 // evaluate finds the envelope of the car as it is; false: it has a section that is no
@@ -54,13 +64,12 @@ func (f *fast) evaluate(c *cases.Car, out *Envelope) bool {
 			return true
 		}
 	}
-	if why := f.solve(c); why != "" {
-		out.Refused = why
+	if out.Refused = f.solve(c); out.Refused != "" {
 		return true
 	}
-	for corner := range f.forces {
+	for axle := range f.events {
 		for link := range loads.NumLinks {
-			f.member(c, corner, link, out)
+			f.member(c, axle, link, out)
 		}
 	}
 	return true
@@ -84,21 +93,31 @@ func (f *fast) resist(c *cases.Car, axle int) bool {
 	return true
 }
 
-// solve finds the member forces of all cases; it returns why a case is refused.
+// solve finds the member forces of all events; it returns why a case is refused.
 func (f *fast) solve(c *cases.Car) string {
+	f.events[0], f.events[1] = f.events[0][:0], f.events[1][:0]
 	var acting [cases.NumCorners]cases.Acting
 	sum := 0.0
-	for k := range f.unfolded {
+	for k := 0; k < len(f.unfolded); k++ {
 		if why := c.Act(f.unfolded[k], &acting); why != "" {
 			return string(why)
 		}
-		for corner := range acting {
-			a, r, m := &acting[corner], &f.responses[corner/2], &f.forces[corner][k]
-			m.unsprung = a.Unsprung
-			if corner%2 == 1 {
-				a.WheelLoad = loads.MirroredLoad(a.WheelLoad)
+		left, right := [2]int{k, -1}, [2]int{-1, k} // where the loads of the two sides come
+		if c.Cases[f.unfolded[k].Index].Even() {
+			left, right = [2]int{k, k}, [2]int{-1, -1}
+			if f.unfolded[k].Way != 0 { // the other of the two is the mirror image
+				left, right = [2]int{k, k + 1}, [2]int{k + 1, k}
+				k++
 			}
-			sum += r.Solve(&a.WheelLoad, &m.axial, &m.bending)
+		}
+		for axle := range f.events {
+			sum += f.event(axle, &acting[2*axle], left)
+			if right[1] >= 0 {
+				a := &acting[2*axle+1]
+				a.WheelLoad = loads.MirroredLoad(a.WheelLoad)
+				a.Unsprung.Y = -a.Unsprung.Y
+				sum += f.event(axle, a, right)
+			}
 		}
 	}
 	if !(sum <= math.MaxFloat64) {
@@ -107,43 +126,48 @@ func (f *fast) solve(c *cases.Car) string {
 	return ""
 }
 
-// member finds the envelope of one member.
-func (f *fast) member(c *cases.Car, corner, link int, out *Envelope) {
-	axle, i := corner/2, corner*loads.NumLinks+link
+// event solves a load on the left-hand corner of an axle.
+func (f *fast) event(axle int, a *cases.Acting, at [2]int) (sum float64) {
+	n := len(f.events[axle])
+	f.events[axle] = f.events[axle][:n+1]
+	e := &f.events[axle][n]
+	e.unsprung, e.at = a.Unsprung, at
+	return f.responses[axle].Solve(&a.WheelLoad, &e.axial, &e.bending)
+}
+
+// member finds the envelope of a member at both sides of an axle.
+func (f *fast) member(c *cases.Car, axle, link int, out *Envelope) {
 	p, r := &c.Axles[axle].Parts[link], &f.resists[axle][link]
-	out.Mass[i] = r.Mass()
-	if e := f.extremes(corner, link); !f.bends(c, p, corner, link) {
-		e.put(r, out, i)
-		return
-	} else {
-		out.Tension[i], out.Compression[i] = e.tension, e.compression
+	bends := f.bends(c, p, axle, link)
+	if bends {
+		f.judge(c, p, axle, link)
 	}
-	champions := f.champions(r, corner, link)
-	for k := range f.moments {
-		axial := f.forces[corner][k].axial[link]
-		if f.outdone(corner, link, k, champions[side(axial)]) {
+	for side := range 2 {
+		i := (2*axle+side)*loads.NumLinks + link
+		e := f.extremes(axle, link, side)
+		out.Mass[i], out.Tension[i], out.Compression[i] = r.Mass(), e.tension, e.compression
+		if !bends {
+			e.judge(r, out, i)
 			continue
 		}
-		reserve, row := r.Axial(axial)
-		if f.moments[k] > 0 {
-			reserve, row = r.Bent(axial, f.moments[k])
+		for n := range f.events[axle] {
+			if at := f.events[axle][n].at[side]; at >= 0 {
+				out.offer(i, at, f.reserves[n])
+			}
 		}
-		out.offer(i, k, row, reserve)
-	}
-	f.rest(c, corner, link, out)
-}
-
-// offer takes a reserve factor into the envelope where it governs.
-func (e *Envelope) offer(i, k, row int, reserve float64) {
-	if row >= 0 && (e.Check[i] < 0 || check.Lower(reserve, e.Reserve[i])) {
-		e.Reserve[i], e.Check[i], e.Case[i] = reserve, int32(row), int32(k)
 	}
 }
 
-// side is 1 of a compression and else 0.
-func side(axial float64) int {
-	if axial < 0 {
-		return 1
+// offer takes a reserve factor into the envelope where it governs: where it is lower
+// beyond rounding, or of two alike that of the earlier case.
+func (e *Envelope) offer(i, k int, j judged) {
+	switch {
+	case j.row < 0:
+		return
+	case e.Check[i] < 0 || check.Lower(j.reserve, e.Reserve[i]):
+	case int32(k) < e.Case[i] && !check.Lower(e.Reserve[i], j.reserve):
+	default:
+		return
 	}
-	return 0
+	e.Reserve[i], e.Check[i], e.Case[i] = j.reserve, int32(j.row), int32(k)
 }
