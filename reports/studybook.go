@@ -178,8 +178,8 @@ func (s Study) chart(b *book, place int, x studies.Axis, title, unit string, cur
 	column := len(s.Vary.Axes) - 1
 	c := &excelize.Chart{
 		Type: excelize.Scatter, Title: text(title), ShowBlanksAs: "gap",
-		XAxis:  excelize.ChartAxis{Title: text(x.Name + withUnit(x.Unit)), MajorGridLines: true},
-		YAxis:  excelize.ChartAxis{Title: text(unit), MajorGridLines: true},
+		XAxis:     excelize.ChartAxis{Title: text(x.Name + withUnit(x.Unit)), MajorGridLines: true},
+		YAxis:     excelize.ChartAxis{Title: text(unit), MajorGridLines: true},
 		Legend:    excelize.ChartLegend{Position: "bottom"},
 		Dimension: excelize.ChartDimension{Width: 620, Height: 380},
 	}

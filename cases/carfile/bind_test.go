@@ -43,6 +43,33 @@ func TestBindIsTheReader(t *testing.T) {
 	}
 }
 
+// Law: in a file that is drawn in other axes the binding turns what the reader turns.
+func TestBindTurns(t *testing.T) {
+	f := examples(t)["x-rearward-y-right.yaml"]
+	paths := []string{"front.rod.inner.x", "rear.upper_wishbone.front.y", "front.track_rod.outer.z"}
+	b, err := f.Bind(paths)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := f.Variant(paths)
+	if err != nil {
+		t.Fatal(err)
+	}
+	car, err := v.Car(b.Base)
+	if err != nil {
+		t.Fatal(err)
+	}
+	x := []float64{b.Base[0] + 3, b.Base[1] - 2, b.Base[2] + 1}
+	want, err := v.Car(x)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.Apply(&car, x)
+	if car.Doubts = want.Doubts; !reflect.DeepEqual(car, want) {
+		t.Error("the binding comes to another car")
+	}
+}
+
 // Every value of a plain car that can be bound has its place in the car.
 func TestBindEverySpotAlone(t *testing.T) {
 	all := examples(t)
