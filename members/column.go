@@ -131,13 +131,13 @@ func PerryB(py, pe, eta float64) float64 { return py + (1+eta)*pe }
 // NaN for a curve that is not among Curves.
 func (s Strut) ColumnLoad() float64 {
 	return s.Column.load(columnTerms{
-		squash: s.SquashLoad(), euler: s.Euler(), eta: s.perryEta(),
+		area: s.Area(), modulus: s.Modulus(), squash: s.SquashLoad(), euler: s.Euler(),
 		slenderness: s.Slenderness(), e: s.Metal.E, scy: s.Metal.CompressiveYield(),
 	})
 }
 
 // columnTerms are what the rules take from a strut.
-type columnTerms struct{ squash, euler, eta, slenderness, e, scy float64 }
+type columnTerms struct{ area, modulus, squash, euler, slenderness, e, scy float64 }
 
 // load returns the load at which a strut fails by the rule, N.
 func (c Column) load(t columnTerms) float64 {
@@ -145,7 +145,7 @@ func (c Column) load(t columnTerms) float64 {
 	case c.Curve != "":
 		return Chi(c.alpha(), relativeOf(t.squash, t.euler)) * t.squash
 	case c.Crookedness > 0:
-		return Perry(t.squash, t.euler, t.eta)
+		return Perry(t.squash, t.euler, perryEta(t.area, c.Crookedness, t.modulus))
 	case t.slenderness > transitionOf(t.e, t.scy):
 		return t.euler
 	}

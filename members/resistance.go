@@ -13,8 +13,7 @@ type Resistance struct {
 	area, modulus, euler, column   float64 // mm², mm³, N, N with its design factor
 	yield, ultimate, fibre, squash float64 // allowable stresses, MPa: Sy/f_y, Su/f_u, min(Sy; Scy)/f_y, Scy/f_y
 	wallAxial, wallBending         float64 // limits of the wall, MPa
-	buckling                       float64 // design factor
-	bow                            float64 // stated crookedness, mm
+	buckling, crookedness          float64 // design factor; mm
 	density, length                float64 // kg/m³, mm
 	ea, ei                         float64 // E·A, N; E·I, N·mm²
 
@@ -105,7 +104,7 @@ func (r *Resistance) Set(s *Strut, t Tube, f *check.Factors) {
 	if m.Scy > 0 {
 		scy = m.Scy
 	}
-	r.density, r.length, r.bow = m.Density, s.Length, s.Column.Crookedness
+	r.density, r.length, r.crookedness = m.Density, s.Length, s.Column.Crookedness
 	gyration := t.Gyration()
 	r.area = t.Area()
 	inertia := t.inertia(r.area, gyration)
@@ -115,12 +114,12 @@ func (r *Resistance) Set(s *Strut, t Tube, f *check.Factors) {
 	r.fibre = math.Min(m.Sy, scy) / f.Yield
 	squash := r.area * scy
 	load := s.Column.load(columnTerms{
-		squash: squash, euler: r.euler, eta: perryEta(r.area, s.Column.Crookedness, r.modulus),
+		area: r.area, modulus: r.modulus, squash: squash, euler: r.euler,
 		slenderness: s.K * s.Length / gyration, e: m.E, scy: scy,
 	})
-	phi := t.wallPhi()
-	elastic := t.wallStress(KnockDown(KnockDownAxial, phi), m.E, m.Nu)
-	bent := t.wallStress(KnockDown(KnockDownBending, phi), m.E, m.Nu)
+	loss := wallLoss(t.wallPhi())
+	elastic := t.wallStress(knockDown(KnockDownAxial, loss), m.E, m.Nu)
+	bent := t.wallStress(knockDown(KnockDownBending, loss), m.E, m.Nu)
 	r.wallAxial, r.wallBending = wallLimitOf(elastic, f.Buckling, r.squash), wallLimitOf(bent, f.Buckling, r.squash)
 	r.column = load / f.Buckling
 	r.capacity = [numForms]float64{
@@ -152,7 +151,7 @@ func (r *Resistance) Moment(l *Load) float64 {
 	return l.Bending + endMoment(*l) + (sideMoment(l.SideLoad, r.length) + sideMoment(ownLoad(r.density, r.area, l.Across), r.length))
 }
 
-// Stress returns the greatest stress without amplification and stated crookedness, MPa.
+// Stress returns the greatest stress of a force and a moment, MPa, without amplification.
 func (r *Resistance) Stress(axial, moment float64) float64 {
 	return axialStressOf(axial, r.area) + bendingStressOf(moment, r.modulus)
 }
@@ -179,14 +178,10 @@ func (r *Resistance) Bent(axial, moment float64) (reserve float64, row int) {
 	}
 	compression := math.Max(0, -axial)
 	n, a := axialStressOf(axial, r.area), compression/r.euler
-	straight := bendingStressOf(moment, r.modulus)
-	bowed := bendingStressOf(moment+compression*r.bow, r.modulus)
+	t := bentTerms{n: n, a: a, compression: compression, straight: bendingStressOf(moment, r.modulus)}
+	t.m = bendingStressOf(moment+bowMomentOf(compression, r.crookedness), r.modulus)
 	for _, c := range withMoment[sign] {
-		m := bowed
-		if c.form == beamColumnForm { // its column load has the bow already
-			m = straight
-		}
-		x := r.multiplier(c.form, n, m, a, compression)
+		x := r.multiplier(c.form, &t)
 		if row < 0 || check.Lower(x, reserve) || !check.Lower(reserve, x) && c.row < row {
 			reserve, row = x, c.row
 		}
@@ -194,16 +189,19 @@ func (r *Resistance) Bent(axial, moment float64) (reserve float64, row int) {
 	return reserve, row
 }
 
-// multiplier is the reserve factor of a form that knows the moment: of the stresses n and
-// m, MPa, the share a of the Euler load, and the compression, N.
-func (r *Resistance) multiplier(f form, n, m, a, compression float64) float64 {
+// bentTerms are the stresses of the axial force and of the moment, that of a stated
+// crookedness included and not, MPa; the share of the Euler load; and the compression, N.
+type bentTerms struct{ n, m, straight, a, compression float64 }
+
+// multiplier is the reserve factor of a form that knows the moment.
+func (r *Resistance) multiplier(f form, t *bentTerms) float64 {
 	switch f {
 	case bendingYieldForm:
-		return Multiplier(n, m, a, r.fibre)
+		return Multiplier(t.n, t.m, t.a, r.fibre)
 	case bendingUltimateForm:
-		return Multiplier(n, m, a, r.ultimate)
+		return Multiplier(t.n, t.m, t.a, r.ultimate)
 	case beamColumnForm:
-		return Multiplier(compression/r.column, m/r.fibre, r.buckling*a, 1)
+		return Multiplier(t.compression/r.column, t.straight/r.fibre, r.buckling*t.a, 1)
 	}
-	return Multiplier(compression/r.area/r.wallAxial, m/r.wallBending, a, 1)
+	return Multiplier(t.compression/r.area/r.wallAxial, t.m/r.wallBending, t.a, 1)
 }

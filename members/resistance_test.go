@@ -41,7 +41,7 @@ func TestResistanceIsThatOfTheChecks(t *testing.T) {
 		if m > 0 {
 			reserve, row = r.Bent(s.Axial, m)
 		}
-		if !near(m, moment(s), 1e-15) || !near(r.Mass(), s.Mass(), 1e-15) || !near(r.Stress(s.Axial, m), axialStress(s)+moment(s)/s.Modulus(), 1e-15) {
+		if !near(m, moment(s), 1e-15) || !near(r.Mass(), s.Mass(), 1e-15) || !near(r.Stress(s.Axial, m), axialStress(s)+m/s.Modulus(), 1e-15) {
 			t.Errorf("moment %.17g, mass %.17g, want %.17g, %.17g", m, r.Mass(), moment(s), s.Mass())
 		}
 		want, wantRow := governing(s)

@@ -60,10 +60,14 @@ func moment(s Subject) float64 { return s.Moment(s.Load) }
 //
 //	M_b = P·e₀
 func bowMoment(s Subject) float64 {
-	if !(s.Column.Crookedness > 0) {
+	return bowMomentOf(compression(s), s.Column.Crookedness)
+}
+
+func bowMomentOf(compression, crookedness float64) float64 {
+	if !(crookedness > 0) {
 		return 0
 	}
-	return compression(s) * s.Column.Crookedness
+	return compression * crookedness
 }
 
 // bowedMoment is the moment of all sources with that of the crookedness.

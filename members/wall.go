@@ -13,7 +13,12 @@ const (
 // and the φ of KnockDownPhi.
 //
 //	γ = 1 − k·(1 − e^−φ)    NASA SP-8007 (1968), 4.2.1 and 4.2.2
-func KnockDown(k, phi float64) float64 { return 1 - k*(1-math.Exp(-phi)) }
+func KnockDown(k, phi float64) float64 { return knockDown(k, wallLoss(phi)) }
+
+func knockDown(k, loss float64) float64 { return 1 - k*loss }
+
+// wallLoss is 1 − e^−φ.
+func wallLoss(phi float64) float64 { return 1 - math.Exp(-phi) }
 
 // KnockDownPhi returns the φ of a cylinder, R being the radius of the middle of its wall.
 //
