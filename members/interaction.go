@@ -22,6 +22,7 @@ func beamColumn(s Subject) bool { return inCompression(s) && inBending(s) }
 // columnShare and yieldShare are what the compression and the moment use of their
 // capacities; factoredShare is what the factored compression uses of the Euler load.
 func columnShare(s Subject) float64 { return compression(s) / columnCapacity(s) }
+
 func yieldShare(s Subject) float64 {
 	return bendingStressOf(moment(s), s.Modulus()) / allowableYield(s)
 }
