@@ -39,7 +39,9 @@ func (c *Car) Unfoldings() (out []Unfolded) {
 // Act finds what acts on the four uprights in one load case, without memory of its own;
 // the reason is empty, or why the car cannot be in that case. It is Unfold for whoever
 // needs no words.
-func (c *Car) Act(u Unfolded, out *[NumCorners]Acting) Reason {
+func (c *Car) Act(u Unfolded, out *[NumCorners]Acting) Reason { return c.actOn(u, out, 1) }
+
+func (c *Car) actOn(u Unfolded, out *[NumCorners]Acting, step int) Reason {
 	k := &c.Cases[u.Index]
 	ay, oneSide := k.Acceleration[1], 0
 	switch {
@@ -49,8 +51,11 @@ func (c *Car) Act(u Unfolded, out *[NumCorners]Acting) Reason {
 		oneSide = u.Way
 	}
 	var b balance
-	return c.act(k, ay, oneSide, &b, out)
+	return c.act(k, ay, oneSide, &b, out, step)
 }
+
+// ActLeft is Act for the left-hand corners alone; the others are left as they are.
+func (c *Car) ActLeft(u Unfolded, out *[NumCorners]Acting) Reason { return c.actOn(u, out, 2) }
 
 // Even tells whether the right-hand side of a case sees the mirror image of what the
 // left-hand side sees: in the case itself, or, where it unfolds into two, in the other of
@@ -68,8 +73,9 @@ func (k *Case) Even() bool {
 	return false
 }
 
-// act is Act for a case with its lateral acceleration, g, and the side that it is about.
-func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners]Acting) Reason {
+// act is Act for a case with its lateral acceleration, g, and the side that it is about,
+// for every corner or, with a step of 2, every other one.
+func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners]Acting, step int) Reason {
 	if k.Wheel == Braked && !c.Vehicle.Brakes.Given {
 		return NoBrakes
 	}
@@ -79,7 +85,7 @@ func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners
 			return why
 		}
 	}
-	for corner := range out {
+	for corner := 0; corner < NumCorners; corner += step {
 		a, axle, stands := &out[corner], axleOf(corner), k.stands(oneSide, corner)
 		*a = Acting{State: b.state[axle]}
 		switch {

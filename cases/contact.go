@@ -100,7 +100,7 @@ func axleOf(corner int) int { return corner / 2 }
 func (c Car) loadCase(i int, v variant) (LoadCase, error) {
 	var b balance
 	var acting [NumCorners]Acting
-	if why := c.act(&v.Case, v.Acceleration[1], v.side, &b, &acting); why != "" {
+	if why := c.act(&v.Case, v.Acceleration[1], v.side, &b, &acting, 1); why != "" {
 		text, remedy := c.impossible(why, &v.Case, &b)
 		return LoadCase{}, &Refusal{Reason: why, Path: fmt.Sprintf("cases[%d]", i), Name: v.Name, Text: text, Remedy: remedy}
 	}

@@ -22,7 +22,7 @@ func (a *square) invert() bool {
 		}
 		from[k] = p
 		if p != k {
-			a[p], a[k] = a[k], a[p]
+			swap(&a[p], &a[k])
 		}
 		a.eliminate(k)
 	}
@@ -34,6 +34,12 @@ func (a *square) invert() bool {
 		}
 	}
 	return true
+}
+
+// swap is by element: what was just written by element is not there to be read whole.
+func swap(p, q *[6]float64) {
+	p[0], p[1], p[2], q[0], q[1], q[2] = q[0], q[1], q[2], p[0], p[1], p[2]
+	p[3], p[4], p[5], q[3], q[4], q[5] = q[3], q[4], q[5], p[3], p[4], p[5]
 }
 
 // eliminate takes row k out of all others, the inverse taking the place of column k.
@@ -64,8 +70,7 @@ func (a *square) eliminate(k int) {
 func (a *square) size() float64 {
 	sum := 0.0
 	for i := range a {
-		q := &a[i]
-		sum += q[0]*q[0] + q[1]*q[1] + q[2]*q[2] + q[3]*q[3] + q[4]*q[4] + q[5]*q[5]
+		sum += squares(&a[i])
 	}
 	return math.Sqrt(sum)
 }

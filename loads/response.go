@@ -17,6 +17,8 @@ type Response struct {
 	carrying bool
 	legs     [2]leg // of the carrying wishbone: front, rear
 	joint    [3][6]float64
+	direct   [4]int  // beside a carrying wishbone: three links that hold the upright, and the rod
+	per      float64 // 1 over the length of the frame, 1/mm
 
 	dirs   [NumLinks]r3.Vec
 	length [NumLinks]float64
@@ -68,6 +70,7 @@ func (r *Response) Set(c *Corner) Fault {
 
 func (r *Response) geometry(c *Corner) {
 	r.frame = c.frame()
+	r.per = 1 / r.frame.length
 	for i := range c.Links {
 		l := &c.Links[i]
 		along := r3.Sub(l.Inner, l.Outer)
@@ -82,26 +85,31 @@ func (r *Response) geometry(c *Corner) {
 func (r *Response) setUpright(c *Corner) bool {
 	var a square
 	for j := range c.Links {
-		w := r.frame.wrench(r.dirs[j], c.Links[j].Outer)
-		a[0][j], a[1][j], a[2][j], a[3][j], a[4][j], a[5][j] = w[0], w[1], w[2], w[3], w[4], w[5]
+		u := r.dirs[j]
+		m := r3.Scale(r.per, r.frame.moment(u, c.Links[j].Outer))
+		a[0][j], a[1][j], a[2][j] = u.X, u.Y, u.Z
+		a[3][j], a[4][j], a[5][j] = m.X, m.Y, m.Z
 	}
 	size := a.size()
 	if !a.invert() {
 		return false
 	}
 	r.Bound = size * a.size()
-	from, per := r3.Sub(c.Centre, r.frame.origin), 1/r.frame.length
+	from, per := r3.Sub(c.Centre, r.frame.origin), r.per
 	for j := range r.axial { // the load at the wheel centre, moved to the frame and scaled
 		q := &a[j]
 		m := r3.Scale(per, r3.Vec{X: q[3], Y: q[4], Z: q[5]})
 		f := r3.Add(r3.Vec{X: q[0], Y: q[1], Z: q[2]}, r3.Cross(m, from))
-		r.axial[j] = minus(f, m)
+		minus(f, m, &r.axial[j])
 	}
 	return true
 }
 
-// minus returns the six components of −f and −m.
-func minus(f, m r3.Vec) [6]float64 { return [6]float64{-f.X, -f.Y, -f.Z, -m.X, -m.Y, -m.Z} }
+// minus puts the six components of −f and −m into a row.
+func minus(f, m r3.Vec, row *[6]float64) {
+	row[0], row[1], row[2] = -f.X, -f.Y, -f.Z
+	row[3], row[4], row[5] = -m.X, -m.Y, -m.Z
+}
 
 // others are the links that hold the upright beside a carrying wishbone.
 var others = [...][3]int{
@@ -130,46 +138,54 @@ func (r *Response) setCarrying(c *Corner, front, rear int) bool {
 	for i := range dual {
 		dual[i] = r3.Scale(1/det, r3.Cross(m[(i+1)%3], m[(i+2)%3]))
 	}
-	w, ok := r.wishbone(c, front, rear)
-	if !ok {
+	var w carryingWishbone
+	if !r.wishbone(c, front, rear, &w) {
 		return false
 	}
-	r.Bound = r.size(c, front, rear) * math.Sqrt(r.inverseSize(c, dual, three, w, joint)+w.inverse)
-	rows, carried := r.upright(dual, three, r3.Sub(c.Centre, joint), 1)
+	u := heldUpright{dual: dual, links: three}
+	r.Bound = r.size(c, front, rear) * math.Sqrt(r.inverseSize(&u, &w, joint)+w.inverse)
+	r.solveUpright(&u, r3.Sub(c.Centre, joint), 1)
 	for i, link := range three {
-		r.axial[link] = rows[i]
+		r.axial[link], r.direct[i] = u.rows[i], link
 	}
-	r.joint = carried
-	r.axial[Rod] = through(w.rod, carried)
+	r.joint, r.direct[3] = u.joint, Rod
+	through(w.rod, &u.joint, &r.axial[Rod])
 	r.legs = w.legs
 	return true
 }
 
-// upright returns the forces of the three links, and that of the carrying wishbone on the
-// upright, per unit of force at a point and moment about it; from is the point's place from
-// the joint, and a unit of moment is a force of 1 N times unit.
-func (r *Response) upright(dual [3]r3.Vec, three [3]int, from r3.Vec, unit float64) (rows [3][6]float64, joint [3][6]float64) {
-	for i, link := range three {
-		rows[i] = minus(r3.Cross(dual[i], from), r3.Scale(unit, dual[i]))
-		u := r.dirs[link]
-		for j, x := range rows[i] {
-			joint[0][j] -= x * u.X
-			joint[1][j] -= x * u.Y
-			joint[2][j] -= x * u.Z
-		}
-	}
-	for j := range joint {
-		joint[j][j]--
-	}
-	return rows, joint
+// A heldUpright is an upright on three links and the joint of a carrying wishbone: the
+// forces of the links, and that of the wishbone on the upright, per unit of load.
+type heldUpright struct {
+	links [3]int
+	dual  [3]r3.Vec // of each link per unit of moment about the joint, sign changed
+	rows  [3][6]float64
+	joint [3][6]float64
 }
 
-// through returns the response of what is given per unit of the joint's force.
-func through(per r3.Vec, joint [3][6]float64) (out [6]float64) {
+// solveUpright fills them for a force at a point and a moment about it; from is the
+// point's place from the joint, and a unit of moment is a force of 1 N times unit.
+func (r *Response) solveUpright(h *heldUpright, from r3.Vec, unit float64) {
+	u := [3]r3.Vec{r.dirs[h.links[0]], r.dirs[h.links[1]], r.dirs[h.links[2]]}
+	for i := range h.rows {
+		minus(r3.Cross(h.dual[i], from), r3.Scale(unit, h.dual[i]), &h.rows[i])
+	}
+	for j := range 6 {
+		a, b, c := h.rows[0][j], h.rows[1][j], h.rows[2][j]
+		h.joint[0][j] = -(a*u[0].X + b*u[1].X + c*u[2].X)
+		h.joint[1][j] = -(a*u[0].Y + b*u[1].Y + c*u[2].Y)
+		h.joint[2][j] = -(a*u[0].Z + b*u[1].Z + c*u[2].Z)
+	}
+	for j := range h.joint {
+		h.joint[j][j]--
+	}
+}
+
+// through fills the response of what is given per unit of the joint's force.
+func through(per r3.Vec, joint *[3][6]float64, out *[6]float64) {
 	for j := range out {
 		out[j] = per.X*joint[0][j] + per.Y*joint[1][j] + per.Z*joint[2][j]
 	}
-	return out
 }
 
 // levered tells whether the rocker can pass the load on, by the limits of prepareRocker.
@@ -181,7 +197,7 @@ func (r *Response) levered(c *Corner) bool {
 		return !short
 	}
 	force, moment := r.OnUpright(&WheelLoad{Force: r3.Vec{Z: 1}, Released: true})
-	if !holds(rod.Inner, r.dirs[Rod]) || carriesNothing(dot(&r.axial[Rod], force, moment)) {
+	if !holds(rod.Inner, r.dirs[Rod]) || carriesNothing(dot(&r.axial[Rod], &force, &moment)) {
 		return false
 	}
 	for _, l := range [2]*Line{rk.Spring, rk.AntiRoll} {
@@ -196,6 +212,6 @@ func (r *Response) levered(c *Corner) bool {
 	return true
 }
 
-func dot(row *[6]float64, f, m r3.Vec) float64 {
+func dot(row *[6]float64, f, m *r3.Vec) float64 {
 	return row[0]*f.X + row[1]*f.Y + row[2]*f.Z + row[3]*m.X + row[4]*m.Y + row[5]*m.Z
 }

@@ -24,28 +24,27 @@ func (r *Response) Direction(link int) r3.Vec { return r.dirs[link] }
 func (r *Response) Carrying() bool { return r.carrying }
 
 // Solve finds the axial forces and the bending moments of the links, as Statics.Solve
-// does. Bending is left as it is where no wishbone carries the rod. It returns the sum
-// of their sizes, which is no number where one of them is none.
-func (r *Response) Solve(w *WheelLoad, axial, bending *[NumLinks]float64) (sum float64) {
+// does. Bending is left as it is where no wishbone carries the rod.
+func (r *Response) Solve(w *WheelLoad, axial, bending *[NumLinks]float64) {
 	f, m := r.OnUpright(w)
-	size := math.Abs(f.X) + math.Abs(f.Y) + math.Abs(f.Z) + (math.Abs(m.X)+math.Abs(m.Y)+math.Abs(m.Z))/r.frame.length
+	size := math.Abs(f.X) + math.Abs(f.Y) + math.Abs(f.Z) + (math.Abs(m.X)+math.Abs(m.Y)+math.Abs(m.Z))*r.per
 	rounding := noise * r.Bound * size
-	for i := range r.axial {
-		axial[i] = quiet(dot(&r.axial[i], f, m), rounding)
-		sum += math.Abs(axial[i])
-	}
 	if !r.carrying {
-		return sum
+		for i := range r.axial {
+			axial[i] = quiet(dot(&r.axial[i], &f, &m), rounding)
+		}
+		return
 	}
-	joint := r3.Vec{X: dot(&r.joint[0], f, m), Y: dot(&r.joint[1], f, m), Z: dot(&r.joint[2], f, m)}
+	for _, i := range r.direct {
+		axial[i] = quiet(dot(&r.axial[i], &f, &m), rounding)
+	}
+	joint := r3.Vec{X: dot(&r.joint[0], &f, &m), Y: dot(&r.joint[1], &f, &m), Z: dot(&r.joint[2], &f, &m)}
 	for i := range r.legs {
 		l := &r.legs[i]
 		axial[l.link] = quiet(r3.Dot(l.parts[0], joint), rounding)
 		s1, s2 := quiet(r3.Dot(l.parts[1], joint), rounding), quiet(r3.Dot(l.parts[2], joint), rounding)
 		bending[l.link] = r.length[l.link] * math.Sqrt(s1*s1+s2*s2)
-		sum += math.Abs(axial[l.link]) + bending[l.link]
 	}
-	return sum
 }
 
 // quiet returns 0 for what is rounding alone.

@@ -30,7 +30,7 @@ type pickUps struct {
 // strain energy:
 //
 //	U = Σ legs [(F·u)²·L/EA + (F² − (F·u)²)·L³/3EI]/2,  dU/ds = 0,  s = F_rear·line
-func (r *Response) wishbone(c *Corner, front, rear int) (w carryingWishbone, ok bool) {
+func (r *Response) wishbone(c *Corner, front, rear int, w *carryingWishbone) bool {
 	p := pickUps{a: c.Links[front].Inner, u: r.dirs[Rod]}
 	along := r3.Sub(c.Links[rear].Inner, p.a)
 	p.apart = math.Sqrt(r3.Norm2(along))
@@ -38,7 +38,7 @@ func (r *Response) wishbone(c *Corner, front, rear int) (w carryingWishbone, ok 
 	p.joint, p.rod = r3.Sub(c.Links[front].Outer, p.a), r3.Sub(c.Links[Rod].Outer, p.a)
 	p.lever = r3.Dot(r3.Cross(p.rod, p.u), p.line)
 	if !(math.Abs(p.lever) > 0 && p.apart > 0) {
-		return w, false
+		return false
 	}
 	r.energy(&p, c, front, rear)
 
@@ -61,7 +61,7 @@ func (r *Response) wishbone(c *Corner, front, rear int) (w carryingWishbone, ok 
 		e := axisVec(k)
 		w.inverse += p.square(e, r3.Cross(from, e)) + p.square(r3.Vec{}, r3.Scale(r.frame.length, e))
 	}
-	return w, true
+	return true
 }
 
 // energy finds the split of least strain energy of the forces along the line.
@@ -124,23 +124,23 @@ func (r *Response) size(c *Corner, front, rear int) float64 {
 
 // inverseSize is the sum of squares of what all reactions answer to the scaled components
 // of the load on the upright.
-func (r *Response) inverseSize(c *Corner, dual [3]r3.Vec, three [3]int, w carryingWishbone, joint r3.Vec) float64 {
-	rows, carried := r.upright(dual, three, r3.Sub(r.frame.origin, joint), r.frame.length)
-	sum := 0.0
-	add := func(row [6]float64) {
-		for _, x := range row {
-			sum += x * x
-		}
+func (r *Response) inverseSize(h *heldUpright, w *carryingWishbone, joint r3.Vec) (sum float64) {
+	r.solveUpright(h, r3.Sub(r.frame.origin, joint), r.frame.length)
+	for i := range h.rows {
+		sum += squares(&h.rows[i]) + squares(&h.joint[i])
 	}
-	for i := range rows {
-		add(rows[i])
-		add(carried[i])
-	}
-	add(through(w.rod, carried))
+	var row [6]float64
+	through(w.rod, &h.joint, &row)
+	sum += squares(&row)
 	for i := range w.legs {
-		for _, part := range w.legs[i].parts {
-			add(through(part, carried))
+		for k := range w.legs[i].parts {
+			through(w.legs[i].parts[k], &h.joint, &row)
+			sum += squares(&row)
 		}
 	}
 	return sum
+}
+
+func squares(q *[6]float64) float64 {
+	return (q[0]*q[0] + q[1]*q[1]) + (q[2]*q[2] + q[3]*q[3]) + (q[4]*q[4] + q[5]*q[5])
 }

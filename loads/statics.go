@@ -135,23 +135,26 @@ type frame struct {
 
 // frame returns the centroid of the joints and their root-mean-square distance
 // from it, taken over the outer joints: those are the levers that hold the upright.
-func (c Corner) frame() frame {
+func (c *Corner) frame() frame {
 	var f frame
-	for _, l := range c.Links {
-		f.origin = r3.Add(f.origin, r3.Scale(1.0/NumLinks, l.Outer))
+	for i := range c.Links {
+		f.origin = r3.Add(f.origin, r3.Scale(1.0/NumLinks, c.Links[i].Outer))
 	}
-	for _, l := range c.Links {
-		f.length += r3.Norm2(r3.Sub(l.Outer, f.origin)) / NumLinks
+	for i := range c.Links {
+		f.length += r3.Norm2(r3.Sub(c.Links[i].Outer, f.origin)) / NumLinks
 	}
 	f.length = math.Sqrt(f.length)
 	return f
 }
 
 // wrench returns a force at a point as six scaled components about the frame.
-func (f frame) wrench(force, at r3.Vec) [6]float64 {
-	m := r3.Scale(1/f.length, r3.Cross(r3.Sub(at, f.origin), force))
+func (f *frame) wrench(force, at r3.Vec) [6]float64 {
+	m := r3.Scale(1/f.length, f.moment(force, at))
 	return [6]float64{force.X, force.Y, force.Z, m.X, m.Y, m.Z}
 }
+
+// moment returns the moment of a force at a point about the origin of the frame, N·mm.
+func (f *frame) moment(force, at r3.Vec) r3.Vec { return r3.Cross(r3.Sub(at, f.origin), force) }
 
 // equilibrium returns A: six scaled equations for each body, a column for each reaction.
 func (s *Statics) equilibrium(f frame) *mat.Dense {

@@ -57,7 +57,7 @@ func wallLimit(s Subject, elastic float64) float64 {
 	return wallLimitOf(elastic, s.Factors.Buckling, allowableCompression(s))
 }
 
-func wallLimitOf(elastic, factor, yield float64) float64 { return math.Min(elastic/factor, yield) }
+func wallLimitOf(elastic, factor, yield float64) float64 { return min(elastic/factor, yield) }
 
 func wallAxialShare(s Subject) float64 { return compression(s) / s.Area() / wallAxialLimit(s) }
 

@@ -111,7 +111,7 @@ func (r *Resistance) Set(s *Strut, t Tube, f *check.Factors) {
 	r.modulus, r.ea, r.ei = t.modulus(inertia), m.E*r.area, m.E*inertia
 	r.euler = eulerLoad(m.E, inertia, s.K*s.Length)
 	r.yield, r.ultimate, r.squash, r.buckling = m.Sy/f.Yield, m.Su/f.Ultimate, scy/f.Yield, f.Buckling
-	r.fibre = math.Min(m.Sy, scy) / f.Yield
+	r.fibre = min(m.Sy, scy) / f.Yield
 	squash := r.area * scy
 	load := s.Column.load(columnTerms{
 		area: r.area, modulus: r.modulus, squash: squash, euler: r.euler,
@@ -176,7 +176,10 @@ func (r *Resistance) Bent(axial, moment float64) (reserve float64, row int) {
 	if axial < 0 {
 		sign = 1
 	}
-	compression := math.Max(0, -axial)
+	compression := 0.0
+	if axial < 0 {
+		compression = -axial
+	}
 	n, a := axialStressOf(axial, r.area), compression/r.euler
 	t := bentTerms{n: n, a: a, compression: compression, straight: bendingStressOf(moment, r.modulus)}
 	t.m = bendingStressOf(moment+bowMomentOf(compression, r.crookedness), r.modulus)

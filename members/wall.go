@@ -53,4 +53,4 @@ func (t Tube) wallStress(gamma, e, nu float64) float64 {
 // yield, MPa: beyond elasticity the equation of SP-8007 does not hold.
 func wallCapped(s Subject) float64 { return wallCap(s.WallStress(), s.Metal.CompressiveYield()) }
 
-func wallCap(elastic, scy float64) float64 { return math.Min(elastic, scy) }
+func wallCap(elastic, scy float64) float64 { return min(elastic, scy) }

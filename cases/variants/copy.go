@@ -26,6 +26,7 @@ func copied(c cases.Car) cases.Car {
 }
 
 func copyAxle(a *cases.Axle) {
+	a.Inboard = slices.Clone(a.Inboard)
 	a.Corner.Rocker = same(a.Corner.Rocker)
 	if r := a.Corner.Rocker; r != nil {
 		r.Spring, r.AntiRoll = same(r.Spring), same(r.AntiRoll)
@@ -57,6 +58,7 @@ func copyAxle(a *cases.Axle) {
 func copyEnd(e *ends.End) {
 	e.Bearing, e.Thread, e.Bolt = same(e.Bearing), same(e.Thread), same(e.Bolt)
 	e.Lug, e.Weld, e.Insert = same(e.Lug), same(e.Weld), same(e.Insert)
+	e.Misalignment = same(e.Misalignment)
 	if e.Bolt != nil {
 		e.Bolt.Plates = same(e.Bolt.Plates)
 	}

@@ -16,57 +16,68 @@ type extremes struct {
 	at   [loads.NumLinks][2]int     // event; -1: none
 }
 
-// sizes finds the largest forces of a side. Positive floats are in the order of their
-// bits, and of integers the larger is found without a branch, which no processor could
-// foretell.
-func (e *extremes) sizes(events []event, side int) {
-	var bits [loads.NumLinks][2]int64
+// sizes finds the largest forces of a side; false: a force is not a finite number.
+// Positive floats are in the order of their bits, those that are no finite numbers being
+// the largest, and of integers the larger is found without a branch, which no processor
+// could foretell.
+func (e *extremes) sizes(events []event, side int) bool {
+	var tension, compression [loads.NumLinks]int64
 	for n := range events {
 		v := &events[n]
 		if v.at[side] < 0 {
 			continue
 		}
-		for j := range bits {
+		for j := range tension {
 			x := int64(math.Float64bits(v.axial[j]))
-			bits[j][0], bits[j][1] = max(bits[j][0], x), max(bits[j][1], x^math.MinInt64)
+			tension[j], compression[j] = max(tension[j], x), max(compression[j], x^math.MinInt64)
 		}
 	}
-	for j := range bits {
-		for s, x := range bits[j] {
-			e.size[j][s], e.at[j][s] = math.Float64frombits(uint64(x)), -1
-		}
+	finite := true
+	for j := range tension {
+		t, c := math.Float64frombits(uint64(tension[j])), math.Float64frombits(uint64(compression[j]))
+		e.size[j], e.at[j] = [2]float64{t, c}, [2]int{-1, -1}
+		finite = finite && t <= math.MaxFloat64 && c <= math.MaxFloat64
 	}
+	return finite
 }
 
 // extremes finds the extremes at both sides of an axle: the sizes first; then, of events
-// alike but for rounding, the one of the first load case.
-func (f *fast) extremes(axle int) {
+// alike but for rounding, the one of the first load case. False: a force is not a finite
+// number.
+func (f *fast) extremes(axle int) bool {
 	e, events := &f.found, f.events[axle]
-	e[0].sizes(events, 0)
+	finite := e[0].sizes(events, 0)
 	if f.even[axle] {
 		e[1] = e[0]
 	} else {
-		e[1].sizes(events, 1)
+		finite = e[1].sizes(events, 1) && finite
 	}
 	for j := range loads.NumLinks {
-		var high [2]float64 // of both sides the lower: few events are looked at in vain
-		for s := range high {
-			high[s] = min(e[0].size[j][s], e[1].size[j][s]) * (1 - check.Tie)
-		}
+		high, low := nearly(e[0].size[j][0], e[1].size[j][0]), -nearly(e[0].size[j][1], e[1].size[j][1])
 		for n := range events {
-			if x := events[n].axial[j]; x >= high[0] || -x >= high[1] {
+			if x := events[n].axial[j]; x >= high || x <= low {
 				e[0].take(events, j, n, 0)
 				e[1].take(events, j, n, 1)
 			}
 		}
 	}
+	return finite
+}
+
+// nearly is the size from which a force may be one of the largest of either side: few are
+// looked at in vain, and none where there is none.
+func nearly(a, b float64) float64 {
+	if b < a {
+		a = b
+	}
+	return a*(1-check.Tie) + math.SmallestNonzeroFloat64
 }
 
 // take takes an event of the first load case in which a force is the largest.
 func (e *extremes) take(events []event, j, n, side int) {
 	v := &events[n]
 	s, k, x := compressed(v.axial[j]), v.at[side], math.Abs(v.axial[j])
-	if k >= 0 && x > 0 && x >= e.size[j][s]*(1-check.Tie) && (e.at[j][s] < 0 || k < events[e.at[j][s]].at[side]) {
+	if k >= 0 && x >= e.size[j][s]*(1-check.Tie) && (e.at[j][s] < 0 || k < events[e.at[j][s]].at[side]) {
 		e.at[j][s] = n
 	}
 }

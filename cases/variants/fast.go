@@ -70,7 +70,10 @@ func (f *fast) evaluate(c *cases.Car, out *Envelope) bool {
 		return true
 	}
 	for axle := range f.events {
-		f.extremes(axle)
+		if !f.extremes(axle) {
+			out.clear(refusedAudit)
+			return true
+		}
 		for link := range loads.NumLinks {
 			f.member(c, axle, link, out)
 		}
@@ -101,43 +104,46 @@ func (f *fast) solve(c *cases.Car) string {
 	f.events[0], f.events[1] = f.events[0][:0], f.events[1][:0]
 	f.even = [2]bool{true, true}
 	var acting [cases.NumCorners]cases.Acting
-	sum := 0.0
 	for k := 0; k < len(f.unfolded); k++ {
-		if why := c.Act(f.unfolded[k], &acting); why != "" {
+		u := f.unfolded[k]
+		left, right := [2]int{k, -1}, [2]int{-1, k} // where the loads of the two sides come
+		switch even := c.Cases[u.Index].Even(); {
+		case even && u.Way == 0:
+			left, right = [2]int{k, k}, [2]int{-1, -1}
+		case even: // the other of the two is the mirror image
+			left, right = [2]int{k, k + 1}, [2]int{k + 1, k}
+			k++
+		}
+		var why cases.Reason
+		if right[1] < 0 {
+			why = c.ActLeft(u, &acting)
+		} else {
+			why = c.Act(u, &acting)
+		}
+		if why != "" {
 			return string(why)
 		}
-		left, right := [2]int{k, -1}, [2]int{-1, k} // where the loads of the two sides come
-		if c.Cases[f.unfolded[k].Index].Even() {
-			left, right = [2]int{k, k}, [2]int{-1, -1}
-			if f.unfolded[k].Way != 0 { // the other of the two is the mirror image
-				left, right = [2]int{k, k + 1}, [2]int{k + 1, k}
-				k++
-			}
-		}
 		for axle := range f.events {
-			sum += f.event(axle, &acting[2*axle], left)
+			f.event(axle, &acting[2*axle], left)
 			if right[1] >= 0 {
 				a := &acting[2*axle+1]
 				a.WheelLoad = loads.MirroredLoad(a.WheelLoad)
 				a.Unsprung.Y = -a.Unsprung.Y
-				sum += f.event(axle, a, right)
+				f.event(axle, a, right)
 			}
 		}
-	}
-	if !(sum <= math.MaxFloat64) {
-		return refusedAudit
 	}
 	return ""
 }
 
 // event solves a load on the left-hand corner of an axle.
-func (f *fast) event(axle int, a *cases.Acting, at [2]int) (sum float64) {
+func (f *fast) event(axle int, a *cases.Acting, at [2]int) {
 	n := len(f.events[axle])
 	f.events[axle] = f.events[axle][:n+1]
 	e := &f.events[axle][n]
 	e.unsprung, e.at = a.Unsprung, at
 	f.even[axle] = f.even[axle] && at[0] >= 0 && at[1] >= 0
-	return f.responses[axle].Solve(&a.WheelLoad, &e.axial, &e.bending)
+	f.responses[axle].Solve(&a.WheelLoad, &e.axial, &e.bending)
 }
 
 // member finds the envelope of a member at both sides of an axle.

@@ -21,14 +21,14 @@ const size = 400
 
 // A draws hands out the numbers of x.
 type draws struct {
-	x []float64
+	x  []float64
+	at int
 	*scatter
 }
 
 func (d *draws) next() float64 {
-	v := d.x[0]
-	d.x = d.x[1:]
-	return v
+	d.at++
+	return d.x[d.at-1]
 }
 
 func (d *draws) point(p r3.Vec) r3.Vec {
@@ -38,7 +38,7 @@ func (d *draws) point(p r3.Vec) r3.Vec {
 func (d *draws) number(v float64) float64 { return v * (1 + d.rel*d.next()) }
 
 func (s *scatter) apply(c *cases.Car, x []float64) {
-	d := draws{x, s}
+	d := draws{x, 0, s}
 	v, from := &c.Vehicle, &s.base.Vehicle
 	v.Mass, v.CGHeight, v.Wheelbase = d.number(from.Mass), d.number(from.CGHeight), d.number(from.Wheelbase)
 	v.FrontWeightShare, v.FrontRollCoupleShare = d.number(from.FrontWeightShare), d.number(from.FrontRollCoupleShare)
