@@ -44,23 +44,3 @@ func TestInvert(t *testing.T) {
 		t.Error("a matrix of zeros has an inverse")
 	}
 }
-
-func BenchmarkInvert(b *testing.B) {
-	random := rand.New(rand.NewPCG(1, 2))
-	var a [64]square
-	for n := range a {
-		for i := range 6 {
-			for j := range 6 {
-				a[n][i][j] = random.NormFloat64()
-			}
-		}
-	}
-	n := 0
-	for b.Loop() {
-		c := a[n&63]
-		n++
-		if !c.invert() {
-			b.Fatal()
-		}
-	}
-}

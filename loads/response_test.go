@@ -42,7 +42,8 @@ func TestResponseIsThatOfStatics(t *testing.T) {
 		var axial, bending [NumLinks]float64
 		r.Solve(&w, &axial, &bending)
 		sameForces(t, axial, bending, left.Solve(w), r.frame.length)
-		mirrored := MirroredLoad(w)
+		mirrored := w
+		mirrored.Mirror()
 		r.Solve(&mirrored, &axial, &bending)
 		sameForces(t, axial, bending, right.Solve(w), r.frame.length)
 	})

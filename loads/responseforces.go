@@ -55,10 +55,9 @@ func quiet(f, rounding float64) float64 {
 	return f
 }
 
-// MirroredLoad returns the load that, on the left-hand corner, gives the links the
-// forces that a load gives the links of its mirror image.
-func MirroredLoad(w WheelLoad) WheelLoad {
-	w.Force, w.Inertia = mirror(w.Force), mirror(w.Inertia)
-	w.Moment = r3.Vec{X: -w.Moment.X, Y: w.Moment.Y, Z: -w.Moment.Z}
-	return w
+// Mirror turns a load into the one that, on the left-hand corner, gives the links the
+// forces that the load gives the links of its mirror image.
+func (w *WheelLoad) Mirror() {
+	w.Force.Y, w.Inertia.Y = -w.Force.Y, -w.Inertia.Y
+	w.Moment.X, w.Moment.Z = -w.Moment.X, -w.Moment.Z
 }

@@ -122,11 +122,9 @@ func (r *Resistance) Set(s *Strut, t Tube, f *check.Factors) {
 	bent := t.wallStress(knockDown(KnockDownBending, loss), m.E, m.Nu)
 	r.wallAxial, r.wallBending = wallLimitOf(elastic, f.Buckling, r.squash), wallLimitOf(bent, f.Buckling, r.squash)
 	r.column = load / f.Buckling
-	r.capacity = [numForms]float64{
-		tensionYieldForm: r.area * m.Sy / f.Yield, tensionUltimateForm: r.area * m.Su / f.Ultimate,
-		compressionYieldForm: squash / f.Yield, columnForm: r.column,
-		wallForm: wallCap(elastic, scy) * r.area / f.Buckling,
-	}
+	r.capacity[tensionYieldForm], r.capacity[tensionUltimateForm] = r.area*m.Sy/f.Yield, r.area*m.Su/f.Ultimate
+	r.capacity[compressionYieldForm], r.capacity[columnForm] = squash/f.Yield, r.column
+	r.capacity[wallForm] = wallCap(elastic, scy) * r.area / f.Buckling
 	r.least[0], r.least[1] = r.leastOf(inProportion[0]), r.leastOf(inProportion[1])
 }
 

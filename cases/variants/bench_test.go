@@ -1,7 +1,10 @@
 package variants_test
 
 import (
+	"fmt"
 	"math/rand/v2"
+	"runtime"
+	"sync"
 	"sync/atomic"
 	"syscall"
 	"testing"
@@ -91,4 +94,41 @@ func BenchmarkEvaluateParallel(b *testing.B) {
 			report(b, start)
 		})
 	}
+}
+
+// N variants on all cores, once: time for each and the largest memory of the process. Run
+// one N in a process: the largest memory never falls.
+func BenchmarkVariants(b *testing.B) {
+	for _, n := range []int{1e4, 1e5, 1e6, 1e7} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			first, x := benched(b, benchCars[0])
+			b.ResetTimer()
+			start := processor()
+			for range b.N {
+				all(first, x, n)
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/variant")
+			b.ReportMetric(1e9*(processor()-start)/float64(b.N)/float64(n), "cpu-ns/variant")
+			var u syscall.Rusage
+			if syscall.Getrusage(syscall.RUSAGE_SELF, &u) == nil {
+				b.ReportMetric(float64(u.Maxrss)/1024, "peak-MB")
+			}
+		})
+	}
+}
+
+// all evaluates n variants, shared out among the cores.
+func all(first *variants.Engine, x [][]float64, n int) {
+	var wait sync.WaitGroup
+	cores := runtime.GOMAXPROCS(0)
+	for c := range cores {
+		wait.Go(func() {
+			e := first.Clone()
+			var out variants.Envelope
+			for i := c; i < n; i += cores {
+				e.Evaluate(x[i&1023], &out)
+			}
+		})
+	}
+	wait.Wait()
 }

@@ -35,7 +35,7 @@ func (e *extremes) sizes(events []event, side int) bool {
 	finite := true
 	for j := range tension {
 		t, c := math.Float64frombits(uint64(tension[j])), math.Float64frombits(uint64(compression[j]))
-		e.size[j], e.at[j] = [2]float64{t, c}, [2]int{-1, -1}
+		e.size[j][0], e.size[j][1], e.at[j][0], e.at[j][1] = t, c, -1, -1
 		finite = finite && t <= math.MaxFloat64 && c <= math.MaxFloat64
 	}
 	return finite

@@ -127,7 +127,7 @@ func (f *fast) solve(c *cases.Car) string {
 			f.event(axle, &acting[2*axle], left)
 			if right[1] >= 0 {
 				a := &acting[2*axle+1]
-				a.WheelLoad = loads.MirroredLoad(a.WheelLoad)
+				a.WheelLoad.Mirror()
 				a.Unsprung.Y = -a.Unsprung.Y
 				f.event(axle, a, right)
 			}

@@ -42,7 +42,14 @@ func (e *Engine) member(out *Envelope, i int, m *cases.Member) {
 	}
 	out.Reserve[i], out.Case[i] = f.Reserve, int32(f.Case)
 	out.Check[i] = int32(slices.Index(e.names, f.Title()))
+	if out.Check[i] < 0 {
+		out.Check[i] = int32(len(e.names) - 1)
+	}
 }
+
+// anotherCheck is the last name of a car with more than members to check: that of a
+// check which the tables do not name before a run.
+const anotherCheck = "another check"
 
 // kind returns the constant text of an error of cases.Run.
 func kind(err error) string {
@@ -80,6 +87,9 @@ func checkNames(c cases.Car) []string {
 				}
 			}
 		}
+	}
+	if beyond(&c) != "" {
+		out = append(out, anotherCheck)
 	}
 	return out
 }

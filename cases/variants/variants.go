@@ -17,11 +17,11 @@ import (
 const NumMembers = cases.NumCorners * loads.NumLinks
 
 // An Envelope is what one variant comes to: for each member its extremes over all
-// load cases and what governs.
+// load cases and what governs. The parts of rockers are not in it.
 type Envelope struct {
 	Tension, Compression [NumMembers]float64 // largest, N, not negative; 0 where none
 
-	Reserve [NumMembers]float64 // least reserve factor; NaN: no demand
+	Reserve [NumMembers]float64 // least reserve factor; NaN: no demand, or with a Check one that is no number, and fails
 	Check   [NumMembers]int32   // index in Names of the governing check; -1: none
 	Case    [NumMembers]int32   // index in Cases of its load case; -1: none
 	Mass    [NumMembers]float64 // kg

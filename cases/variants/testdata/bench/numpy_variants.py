@@ -1,14 +1,15 @@
 #!/usr/bin/python3
 """The envelope of many variants of a car in vectorised numpy: what the engine of cases/variants is measured against.
 
-    numpy_variants.py CAR.yaml --time N [--chunk C]     seconds for N variants, as JSON
-    numpy_variants.py CAR.yaml --check NAMES            rows of numbers in, envelopes out, both raw float64; NAMES: of checks, with commas
+    numpy_variants.py CAR.yaml --time N [--chunk C] [--shortcuts]   seconds for N variants, as JSON
+    numpy_variants.py CAR.yaml --check NAMES [--shortcuts]          rows of numbers in, envelopes out, both raw float64; NAMES: of checks
 
 The work is that of the engine's benchmark: every hardpoint, tube, strength and load of the car moved a little, then geometry, contact
 forces of all cases, member forces at four corners, all checks of round tubes, and what governs. It leaves out what the engine does
 besides: the condition of the equations, the rocker's levers, refusals. Variants are arrays' first axis; a chunk of them fits the cache;
-the solves are batched (LAPACK); the right-hand side of the car is solved with the left-hand matrices and mirrored loads; capacities are
-worked out once for a member, and what is linear in the load is judged at its extremes alone. N, mm, MPa, kg.
+the solves are batched (LAPACK), all cases of a corner as right-hand sides; capacities are worked out once for a member, and every check is
+made in every case. With --shortcuts it also knows what the engine knows: the right-hand side of the car is solved with the left-hand
+matrices and mirrored loads, and what is linear in the load is judged at its extremes alone. N, mm, MPa, kg.
 
 A calculation aid for tests. A failure of a suspension member can kill: have loads, parts and results reviewed and signed off
 by a qualified structural engineer, follow the series' regulations and local law, and prove parts by test and inspection.
@@ -258,7 +259,7 @@ def multiplier(n, m, a, c):
     return 2 * c / (n + m + c * a + np.sqrt((n + m - c * a)**2 + 4 * m * a * c))
 
 
-def evaluate(car, x):
+def evaluate(car, x, shortcuts):
     """Envelope of each variant: tension, compression, reserve factor, check, case, mass, each (n, corner · link)."""
     v = vary(car, x)
     n = len(x)
@@ -271,24 +272,49 @@ def evaluate(car, x):
     cases = force.shape[1]
     out = {k: np.empty((n, 2, 2, 6)) for k in ("tension", "compression", "reserve", "check", "case")}
     for a in range(2):
-        legs, shear = (), None
-        if car.carrier[a] == "upright":
-            axial = solve_upright(v["outer"][:, a], u[:, a], v["centre"][:, a], load[:, a])
+        legs = {"upright": (), "upper": (0, 1), "lower": (2, 3)}[car.carrier[a]]
+        numbers = length[:, a], v["E"][:, a] * s["A"][:, a], v["E"][:, a] * s["I"][:, a]
+        points = v["outer"][:, a], v["inner"][:, a], u[:, a], v["centre"][:, a]
+        if shortcuts:
+            axial, shear = solve(legs, points, numbers, load[:, a])
+            axial, shear = axial.reshape(n, cases, 2, 6), shear.reshape(n, cases, 2, -1)
         else:
-            legs = (0, 1) if car.carrier[a] == "upper" else (2, 3)
-            axial, shear = solve_wishbone(legs, v["outer"][:, a], v["inner"][:, a], u[:, a], length[:, a],
-                                          v["E"][:, a] * s["A"][:, a], v["E"][:, a] * s["I"][:, a], v["centre"][:, a], load[:, a])
-        axial = np.where(np.abs(axial) < 1e-13 * np.abs(axial).max(), 0, axial).reshape(n, cases, 2, 6)
-        judge(out, a, axial, {k: w[..., a, :] for k, w in s.items()}, car.raw["factors"]["buckling"])
+            each = load[:, a].reshape(n, cases, 2, 6)
+            left = solve(legs, points, numbers, each[:, :, 0])
+            right = solve(legs, [p * MIRROR[1] for p in points], numbers, each[:, :, 1] * np.concatenate([MIRROR[1], MIRROR_MOMENT[1]]))
+            axial, shear = (np.stack(pair, axis=2) for pair in zip(left, right))
+        axial = np.where(np.abs(axial) < 1e-13 * np.abs(axial).max(), 0, axial)
+        (judge if shortcuts else judge_all)(out, a, axial, {k: w[..., a, :] for k, w in s.items()})
         for i, j in enumerate(legs):
-            moment = shear[..., i].reshape(n, cases, 2) * length[:, a, j][:, None, None]
+            moment = shear[..., i] * length[:, a, j][:, None, None]
             judge_leg(out, a, j, axial[..., j], moment, {k: w[..., a, j] for k, w in s.items()}, car.raw["factors"]["buckling"])
     out = {k: w.reshape(n, 24) for k, w in out.items()}
     out["mass"] = np.repeat(s["mass"], 2, axis=1).reshape(n, 24)
     return out
 
 
-def judge(out, a, axial, s, fb):
+def solve(legs, points, numbers, load):
+    """Axial forces (n, load, 6) and forces across the legs of a carrying wishbone (n, load, 2 or 0)."""
+    outer, inner, u, centre = points
+    if not legs:
+        axial = solve_upright(outer, u, centre, load)
+        return axial, np.empty((*axial.shape[:2], 0))
+    return solve_wishbone(legs, outer, inner, u, *numbers, centre, load)
+
+
+def judge_all(out, a, axial, s):
+    """The checks in proportion to the axial force, each in every case."""
+    tension, compression = np.maximum(axial, 0), np.maximum(-axial, 0)
+    out["tension"][:, a], out["compression"][:, a] = tension.max(axis=1), compression.max(axis=1)
+    with np.errstate(divide="ignore"):
+        rf = np.concatenate([s["tension"][:, :, None, None] / tension, s["compression"][:, :, None, None] / compression])
+    rf = np.moveaxis(rf, 0, 1).reshape(len(axial), -1, 2, 6)
+    at = rf.argmin(axis=1)
+    out["reserve"][:, a] = np.take_along_axis(rf, at[:, None], axis=1)[:, 0]
+    out["check"][:, a], out["case"][:, a] = np.divmod(at, axial.shape[1])
+
+
+def judge(out, a, axial, s):
     """The checks in proportion to the axial force, at its extremes."""
     most, least = axial.max(axis=1), axial.min(axis=1)
     at = np.stack([axial.argmax(axis=1), axial.argmin(axis=1)])
@@ -326,21 +352,22 @@ def main():
     p.add_argument("--time", type=int)
     p.add_argument("--chunk", type=int, default=500)
     p.add_argument("--check")
+    p.add_argument("--shortcuts", action="store_true")
     args = p.parse_args()
     car = Car(args.car)
     if args.check:
         names = args.check.split(",")
         x = np.frombuffer(sys.stdin.buffer.read()).reshape(-1, SIZE)
-        e = evaluate(car, x)
+        e = evaluate(car, x, args.shortcuts)
         e["check"] = np.array([names.index(c) for c in CHECKS])[e["check"].astype(int)]
         keys = ("tension", "compression", "reserve", "check", "case", "mass")
         sys.stdout.buffer.write(np.stack([e[k] for k in keys], axis=1).astype(float).tobytes())
         return
     x = np.random.default_rng(1).uniform(-1, 1, (args.chunk, SIZE))
-    evaluate(car, x)                                           # once to warm up
+    evaluate(car, x, args.shortcuts)                           # once to warm up
     start, cpu, least = time.perf_counter(), time.process_time(), np.inf
     for _ in range(max(1, args.time // args.chunk)):
-        least = min(least, evaluate(car, x)["reserve"].min())
+        least = min(least, evaluate(car, x, args.shortcuts)["reserve"].min())
     seconds, cpu = time.perf_counter() - start, time.process_time() - cpu
     done = max(1, args.time // args.chunk) * args.chunk
     print(json.dumps(dict(variants=done, seconds=seconds, per_second=done / seconds, cpu_ns=1e9 * cpu / done, least=least)))
