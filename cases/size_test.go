@@ -139,6 +139,17 @@ func exhaustive(t testing.TB, car cases.Car, list stock.List, axle int, target f
 	return best
 }
 
+// together returns groups as they are sized: all at once, or each by itself.
+func together(groups [][]int, joint bool) (out [][][]int) {
+	if joint {
+		return [][][]int{groups}
+	}
+	for _, g := range groups {
+		out = append(out, [][]int{g})
+	}
+	return out
+}
+
 // On the demo cars size finds what trying every tube of a stock finds, pairs of tubes of
 // legs and rod where the forces depend on both. The judge is a run of the whole car.
 func TestSizeIsTheOptimum(t *testing.T) {
@@ -165,14 +176,7 @@ func TestSizeIsTheOptimum(t *testing.T) {
 					if err != nil {
 						t.Fatal(err)
 					}
-					together := [][][]int{x.groups}
-					if !x.joint {
-						together = nil
-						for _, g := range x.groups {
-							together = append(together, [][]int{g})
-						}
-					}
-					for _, groups := range together {
+					for _, groups := range together(x.groups, x.joint) {
 						var links []int
 						for _, g := range groups {
 							links = append(links, g...)

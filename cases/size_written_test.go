@@ -54,50 +54,64 @@ func TestSizeWritten(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var tubes []carfile.NewTube
-		for axle := range cases.AxleNames {
-			for link := range loads.NumLinks {
-				if size := s.Chosen(axle, link); size != nil {
-					tubes = append(tubes, carfile.NewTube{Axle: axle, Link: link, Tube: size.Tube, Given: size.Given})
-				}
-			}
-		}
-		text, err := carfile.Retube(name, src, tubes)
-		if err != nil {
-			t.Fatal(err)
-		}
-		again, err := carfile.Read(name, text)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := cases.Run(again.Car)
-		if err != nil {
-			t.Fatal(err)
-		}
+		r, tubes := written(t, name, src, s)
 		if !s.Agrees(r) || !(math.Abs(r.MembersMass()-s.After.MembersMass()) <= 1e-9) {
 			t.Errorf("%+v: the file gives other results than the sizing", limits)
 		}
-		if len(tubes) > 0 && s.Agrees(s.Before) {
+		if tubes > 0 && s.Agrees(s.Before) {
 			t.Errorf("%+v: the results before are taken for those after", limits)
 		}
-		for _, c := range []struct {
-			axle, link int
-			kept       string
-		}{{cases.Front, loads.Rod, "laminate"}, {cases.Rear, loads.TrackRod, "no round tube"}} {
-			if s.Chosen(c.axle, c.link) != nil || s.After.Car.Axles[c.axle].Parts[c.link].Strut != s.Before.Car.Axles[c.axle].Parts[c.link].Strut {
-				t.Errorf("%s %s does not stay as it is", cases.AxleNames[c.axle], loads.LinkNames[c.link])
-			}
-			for _, g := range s.Groups {
-				if g.Axle == c.axle && g.Links[0] == c.link && !strings.Contains(g.Kept, c.kept) {
-					t.Errorf("%s %s: kept for %q", cases.AxleNames[c.axle], loads.LinkNames[c.link], g.Kept)
-				}
-			}
-		}
+		stays(t, s)
 		if size := s.Chosen(cases.Front, loads.TrackRod); size != nil && !(math.Abs(size.Tube.ID()-11) <= 0.01) {
 			t.Errorf("the insert for a bore of 11 mm is in a tube of %v", size.Tube)
 		}
 		if size := s.Chosen(cases.Front, loads.LowerFrontLeg); size != nil && !(size.Tube.OD > 16) {
 			t.Errorf("an M16 thread is in a tube of %v", size.Tube)
+		}
+	}
+}
+
+// written returns what a run finds of the car file with the tubes of a sizing in it, and
+// how many tubes those are.
+func written(t *testing.T, name string, src []byte, s cases.Sized) (cases.Results, int) {
+	t.Helper()
+	var tubes []carfile.NewTube
+	for axle := range cases.AxleNames {
+		for link := range loads.NumLinks {
+			if size := s.Chosen(axle, link); size != nil {
+				tubes = append(tubes, carfile.NewTube{Axle: axle, Link: link, Tube: size.Tube, Given: size.Given})
+			}
+		}
+	}
+	text, err := carfile.Retube(name, src, tubes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := carfile.Read(name, text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := cases.Run(again.Car)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r, len(tubes)
+}
+
+// stays holds what no stock of round tubes has to what it was.
+func stays(t *testing.T, s cases.Sized) {
+	t.Helper()
+	for _, c := range []struct {
+		axle, link int
+		kept       string
+	}{{cases.Front, loads.Rod, "laminate"}, {cases.Rear, loads.TrackRod, "no round tube"}} {
+		if s.Chosen(c.axle, c.link) != nil || s.After.Car.Axles[c.axle].Parts[c.link].Strut != s.Before.Car.Axles[c.axle].Parts[c.link].Strut {
+			t.Errorf("%s %s does not stay as it is", cases.AxleNames[c.axle], loads.LinkNames[c.link])
+		}
+		for _, g := range s.Groups {
+			if g.Axle == c.axle && g.Links[0] == c.link && !strings.Contains(g.Kept, c.kept) {
+				t.Errorf("%s %s: kept for %q", cases.AxleNames[c.axle], loads.LinkNames[c.link], g.Kept)
+			}
 		}
 	}
 }

@@ -54,7 +54,7 @@ func newApp(out, errOut io.Writer) *cli.App {
 		Usage: "forces and reserve factors of the six links of a race car's suspension corner",
 		Description: "One car file in: the force in every member in every load case, the checks of each member, what governs, pass or fail.\n\n" +
 			reports.Caution,
-		Version: Version, HideHelpCommand: true,
+		Version: Version, HideHelpCommand: true, DisableSliceFlagSeparator: true,
 		Writer: out, ErrWriter: errOut,
 		ExitErrHandler: func(*cli.Context, error) {},
 		OnUsageError:   quiet,
@@ -64,7 +64,10 @@ func newApp(out, errOut io.Writer) *cli.App {
 			}
 			return cli.ShowAppHelp(c)
 		},
-		Commands: []*cli.Command{checkCommand(), workingCommand(), materialsCommand(), rodCommand(), sizeCommand(), compareCommand()},
+		Commands: []*cli.Command{
+			checkCommand(), workingCommand(), materialsCommand(), rodCommand(), sizeCommand(),
+			compareCommand(), varyCommand(), toleranceCommand(), mergeCommand(),
+		},
 	}
 	for _, c := range app.Commands {
 		c.OnUsageError = quiet

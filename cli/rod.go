@@ -101,7 +101,7 @@ func readRod(c *cli.Context) (r sizing.Rod, err error) {
 
 // readMetals finds the materials by name.
 func readMetals(c *cli.Context) (out []materials.Metal, err error) {
-	names := c.StringSlice("material")
+	names := strings.FieldsFunc(strings.Join(c.StringSlice("material"), ","), func(r rune) bool { return r == ',' })
 	if len(names) == 0 {
 		names = []string{"E355+N"}
 	}

@@ -15,7 +15,8 @@ import (
 
 // A File is a car file that has been read.
 type File struct {
-	Car cases.Car
+	Car     cases.Car
+	Scatter []Scatter // of the values that scatter, for a study of tolerance
 
 	source
 	top  *item
@@ -40,7 +41,11 @@ func Read(name string, src []byte) (File, error) {
 	if len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()
 	}
-	return File{Car: b.car, source: s, top: top, turn: b.turn}, nil
+	f := File{Car: b.car, source: s, top: top, turn: b.turn}
+	if f.Scatter = b.scatter(f, top.at("scatter")); len(r.faults) > 0 {
+		return File{}, r.faults.InOrder()
+	}
+	return f, nil
 }
 
 // Fault places a fault that was found after reading, such as a load case that cannot

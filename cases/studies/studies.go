@@ -1,0 +1,124 @@
+// Package studies asks what happens to the forces and reserve factors of a car as its
+// numbers change: over a range (Vary), or with the scatter of manufacture and loads
+// (Tolerance). A study can be cut into shards and its shards joined; the whole is the
+// same, to the last digit, as the study made in one piece, on any number of cores.
+//
+// Quantities are plain float64: N, mm, MPa, kg; axial forces positive in tension. A
+// float without a value is NaN inside and null in JSON.
+package studies
+
+import (
+	"context"
+	"encoding/json"
+	"math"
+
+	"sixlink/cases"
+	"sixlink/members/check"
+)
+
+// A Study is what a study found, with all that its reports need.
+type Study struct {
+	Format    string     `json:"format"`
+	Head      Head       `json:"head"`
+	Shard     Shard      `json:"shard"`
+	Complete  bool       `json:"complete"` // false: it was stopped, and what it found is a part
+	Vary      *Vary      `json:"vary,omitempty"`
+	Tolerance *Tolerance `json:"tolerance,omitempty"`
+}
+
+// Head says of which car and program a study is.
+type Head struct {
+	Version    string        `json:"version"`
+	File       string        `json:"file"`
+	SHA256     string        `json:"sha256"`
+	Car        string        `json:"car"`
+	Revision   string        `json:"revision"`
+	Factors    check.Factors `json:"design_factors"`
+	Cases      []string      `json:"cases"` // names, after unfolding
+	NotChecked []string      `json:"not_checked"`
+	Notes      []cases.Note  `json:"notes"`
+}
+
+// HeadOf is the head of a study that starts from these results.
+func HeadOf(r cases.Results, version, file, sum string) Head {
+	h := Head{
+		Version: version, File: file, SHA256: sum, Car: r.Car.Name, Revision: r.Car.Revision,
+		Factors: r.Car.Factors, NotChecked: r.NotChecked, Notes: r.Notes,
+	}
+	for _, c := range r.Cases {
+		h.Cases = append(h.Cases, c.Name)
+	}
+	return h
+}
+
+// A Number is a float64 that is null in JSON where there is no value.
+type Number float64
+
+// MarshalJSON writes the shortest number that reads back as the same float64.
+func (n Number) MarshalJSON() ([]byte, error) {
+	if f := float64(n); math.IsNaN(f) || math.IsInf(f, 0) {
+		return []byte("null"), nil
+	}
+	return json.Marshal(float64(n) + 0) // a negative zero is shown as 0
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (n *Number) UnmarshalJSON(text []byte) error {
+	if string(text) == "null" {
+		*n = Number(math.NaN())
+		return nil
+	}
+	return json.Unmarshal(text, (*float64)(n))
+}
+
+// A Progress is told how much of a study is done; nil: nobody asks.
+type Progress func(done, of int)
+
+// A Plan is how a study is carried out. It does not change what the study finds.
+type Plan struct {
+	Workers  int
+	Shard    Shard
+	Progress Progress
+}
+
+// ordered makes n jobs on all workers and hands their answers over in order, from one
+// goroutine. It holds only a few answers at a time, and returns how many it handed over:
+// fewer than n only where the context was ended. Each worker has a do of its own.
+func ordered[T any](ctx context.Context, n, workers int, worker func() (func(i int) T, error), take func(i int, answer T)) (int, error) {
+	workers = max(1, min(workers, n))
+	type job struct {
+		i      int
+		answer chan T
+	}
+	jobs := make(chan job)
+	defer close(jobs)
+	for range workers {
+		do, err := worker()
+		if err != nil {
+			return 0, err
+		}
+		go func() {
+			for j := range jobs {
+				j.answer <- do(j.i)
+			}
+		}()
+	}
+	queue := make(chan chan T, 2*workers)
+	go func() {
+		defer close(queue)
+		for i := 0; i < n && ctx.Err() == nil; i++ {
+			answer := make(chan T, 1)
+			select {
+			case jobs <- job{i, answer}:
+				queue <- answer
+			case <-ctx.Done():
+			}
+		}
+	}()
+	done := 0
+	for answer := range queue {
+		take(done, <-answer)
+		done++
+	}
+	return done, nil
+}
