@@ -1,9 +1,7 @@
 package reports
 
 import (
-	"bytes"
 	"fmt"
-	"io"
 	"slices"
 
 	"github.com/xuri/excelize/v2"
@@ -169,20 +167,7 @@ func (c Comparison) Workbook() ([]byte, error) {
 	for _, t := range c.Tables() {
 		b.sheet(heading, t)
 	}
-	b.do(b.file.SetDocProps(&excelize.DocProperties{
-		Title: c.title(), Subject: "Suspension layouts side by side", Description: Caution,
-		Creator: "sixlink " + c.Version, LastModifiedBy: "sixlink", Created: fixedDate, Modified: fixedDate,
-	}))
-	b.do(b.file.SetAppProps(&excelize.AppProperties{Application: "sixlink"}))
-	if b.err != nil {
-		return nil, fmt.Errorf("workbook: %w", b.err)
-	}
-	var buf bytes.Buffer
-	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &orderedZip{out: w} })
-	if err := b.file.Write(&buf); err != nil {
-		return nil, fmt.Errorf("workbook: %w", err)
-	}
-	return buf.Bytes(), nil
+	return b.finish(c.title(), "Suspension layouts side by side", c.Version)
 }
 
 // compareCover fills the first sheet.

@@ -1,10 +1,6 @@
 package reports
 
 import (
-	"bytes"
-	"fmt"
-	"io"
-
 	"github.com/xuri/excelize/v2"
 )
 
@@ -21,18 +17,5 @@ func (s Sizes) Workbook() ([]byte, error) {
 	for _, t := range s.Tables() {
 		b.sheet(r, t)
 	}
-	b.do(b.file.SetDocProps(&excelize.DocProperties{
-		Title: r.title(), Subject: "The lightest stock tubes of the members", Description: Caution,
-		Creator: "sixlink " + s.Version, LastModifiedBy: "sixlink", Created: fixedDate, Modified: fixedDate,
-	}))
-	b.do(b.file.SetAppProps(&excelize.AppProperties{Application: "sixlink"}))
-	if b.err != nil {
-		return nil, fmt.Errorf("workbook: %w", b.err)
-	}
-	var buf bytes.Buffer
-	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &orderedZip{out: w} })
-	if err := b.file.Write(&buf); err != nil {
-		return nil, fmt.Errorf("workbook: %w", err)
-	}
-	return buf.Bytes(), nil
+	return b.finish(r.title(), "The lightest stock tubes of the members", s.Version)
 }

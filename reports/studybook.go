@@ -1,10 +1,7 @@
 package reports
 
 import (
-	"bytes"
 	"fmt"
-	"io"
-	"sort"
 
 	"github.com/xuri/excelize/v2"
 
@@ -36,23 +33,7 @@ func (s Study) Workbook() ([]byte, error) {
 		b.sheet(r, s.distributionTable())
 		s.distributionChart(b)
 	}
-	b.do(b.file.SetDocProps(&excelize.DocProperties{
-		Title: r.title(), Subject: "Study of a suspension", Description: Caution,
-		Creator: "sixlink " + r.Version, LastModifiedBy: "sixlink", Created: fixedDate, Modified: fixedDate,
-	}))
-	b.do(b.file.SetAppProps(&excelize.AppProperties{Application: "sixlink"}))
-	if b.err != nil {
-		return nil, fmt.Errorf("workbook: %w", b.err)
-	}
-	if t := b.file.ContentTypes; t != nil { // the library adds the types of pictures in the order of a map
-		sort.SliceStable(t.Defaults, func(i, j int) bool { return t.Defaults[i].Extension < t.Defaults[j].Extension })
-	}
-	var buf bytes.Buffer
-	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &orderedZip{out: w} })
-	if err := b.file.Write(&buf); err != nil {
-		return nil, fmt.Errorf("workbook: %w", err)
-	}
-	return buf.Bytes(), nil
+	return b.finish(r.title(), "Study of a suspension", r.Version)
 }
 
 // studyCover fills the first sheet: what the study is, the caution, what to know.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"sort"
 	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
@@ -30,13 +31,22 @@ func (r Report) Workbook() ([]byte, error) {
 	for _, t := range r.Tables() {
 		b.sheet(r, t)
 	}
+	return b.finish(r.title(), "Suspension load cases, member forces and reserve factors", r.Version)
+}
+
+// finish returns the workbook with its properties: a title, what it is about, and the
+// version of the program.
+func (b *book) finish(title, subject, version string) ([]byte, error) {
 	b.do(b.file.SetDocProps(&excelize.DocProperties{
-		Title: r.title(), Subject: "Suspension load cases, member forces and reserve factors", Description: Caution,
-		Creator: "sixlink " + r.Version, LastModifiedBy: "sixlink", Created: fixedDate, Modified: fixedDate,
+		Title: title, Subject: subject, Description: Caution,
+		Creator: "sixlink " + version, LastModifiedBy: "sixlink", Created: fixedDate, Modified: fixedDate,
 	}))
 	b.do(b.file.SetAppProps(&excelize.AppProperties{Application: "sixlink"}))
 	if b.err != nil {
 		return nil, fmt.Errorf("workbook: %w", b.err)
+	}
+	if t := b.file.ContentTypes; t != nil { // the library adds the types of pictures in the order of a map
+		sort.SliceStable(t.Defaults, func(i, j int) bool { return t.Defaults[i].Extension < t.Defaults[j].Extension })
 	}
 	var buf bytes.Buffer
 	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &orderedZip{out: w} })
