@@ -36,24 +36,32 @@ func (c DetailCurve) Strength() float64 {
 // Knee returns the constant amplitude limit with its factors, MPa: where all ranges lie
 // below it there is no damage; where one is above, all count. The cut-off where the curve
 // has one slope.
-//
-//	σ_D = (2/5)^(1/3)·C_d    EN 1993-1-9:2005, 7.1
 func (c DetailCurve) Knee() float64 {
-	if c.Slope == 5 {
-		return c.CutOff()
-	}
-	return math.Cbrt(atCategory/atKnee) * c.Strength()
+	knee, _ := c.corners(c.Strength())
+	return knee
 }
 
 // CutOff returns the range, MPa, below which a cycle does no damage.
-//
-//	σ_L = (5/100)^(1/5)·σ_D, τ_L = (2/100)^(1/5)·C_d    EN 1993-1-9:2005, 7.1
 func (c DetailCurve) CutOff() float64 {
-	if c.Slope == 5 {
-		return math.Pow(atCategory/atCutOff, 0.2) * c.Strength()
-	}
-	return math.Pow(atKnee/atCutOff, 0.2) * c.Knee()
+	_, cutOff := c.corners(c.Strength())
+	return cutOff
 }
+
+// corners returns the limits of a curve from its strength, MPa.
+//
+//	σ_D = (2/5)^(1/3)·C_d, σ_L = (5/100)^(1/5)·σ_D, τ_L = (2/100)^(1/5)·C_d    EN 1993-1-9:2005, 7.1
+func (c *DetailCurve) corners(strength float64) (knee, cutOff float64) {
+	if c.Slope == 5 {
+		return oneSlope * strength, oneSlope * strength
+	}
+	return toKnee * strength, toCutOff * toKnee * strength
+}
+
+var (
+	toKnee   = math.Cbrt(atCategory / atKnee)
+	toCutOff = math.Pow(atKnee/atCutOff, 0.2)
+	oneSlope = math.Pow(atCategory/atCutOff, 0.2)
+)
 
 // Effective returns the range that counts, MPa.
 //
@@ -62,8 +70,13 @@ func (c DetailCurve) Effective(stressRange, mean float64) float64 {
 	if !c.Relieved || c.Shear {
 		return stressRange
 	}
-	tension := max(mean+stressRange/2, 0) - max(mean-stressRange/2, 0)
-	return tension + compressionShare*(stressRange-tension)
+	t := tension(stressRange, mean)
+	return t + compressionShare*(stressRange-t)
+}
+
+// tension returns the part of a range that pulls.
+func tension(stressRange, mean float64) float64 {
+	return max(mean+stressRange/2, 0) - max(mean-stressRange/2, 0)
 }
 
 const compressionShare = 0.6
@@ -72,15 +85,16 @@ const compressionShare = 0.6
 //
 //	N = 2·10⁶·(C_d/Δσ)^m, below σ_D 5·10⁶·(σ_D/Δσ)⁵, below σ_L without end
 func (c DetailCurve) Life(stressRange, mean float64) (float64, Doubt) {
-	r := c.Effective(stressRange, mean)
+	r, strength := c.Effective(stressRange, mean), c.Strength()
+	knee, cutOff := c.corners(strength)
 	var life float64
-	switch strength := c.Strength(); {
-	case r < c.CutOff():
+	switch {
+	case r < cutOff:
 		return math.Inf(1), 0
 	case c.Slope == 5:
 		life = atCategory * fifth(strength/r)
-	case r < c.Knee():
-		life = atKnee * fifth(c.Knee()/r)
+	case r < knee:
+		life = atKnee * fifth(knee/r)
 	default:
 		life = atCategory * (strength / r) * (strength / r) * (strength / r)
 	}

@@ -14,9 +14,6 @@ type worked struct {
 	life  float64
 }
 
-func (w worked) max() float64 { return w.cycle.Max() }
-func (w worked) min() float64 { return w.cycle.Min() }
-
 const counting = "counted: ASTM E1049-85, 5.4.4"
 
 // cycleRows are the givens of every curve.
@@ -26,10 +23,14 @@ var cycleRows = []check.Row[worked]{
 	check.Line("σ_m", "mean stress, nominal", "", "MPa", counting, func(w worked) float64 { return w.cycle.Mean }),
 }
 
-// damageRows end the working. Without end, the life has no line: the damage is none.
+// damageRows end the working. A life without end or without beginning has no quotient:
+// the damage is none, or all.
 func damageRows(life float64, equation, source string) []check.Row[worked] {
 	if math.IsInf(life, 1) {
 		return []check.Row[worked]{check.Line("d", "damage: the cycle is one without end", "", "", source, func(worked) float64 { return 0 })}
+	}
+	if life == 0 {
+		return []check.Row[worked]{value("N", "cycles to failure: the mean stress reaches the strength of its rule", "", "", source, 0)}
 	}
 	return []check.Row[worked]{
 		check.Line("N", "cycles to failure", equation, "", source, func(w worked) float64 { return w.life }),
@@ -73,8 +74,7 @@ func detailRows(c DetailCurve, w worked) []check.Row[worked] {
 		effective = "Δσ_e"
 		rows = append(
 			rows,
-			check.Line("σ_t", "part of the range in tension", "max(σ_m + Δσ/2; 0) − max(σ_m − Δσ/2; 0)", "MPa", "EN 1993-1-9:2005, 7.2.1",
-				func(w worked) float64 { return max(w.max(), 0) - max(w.min(), 0) }),
+			value("σ_t", "part of the range in tension", "max(σ_m + Δσ/2; 0) − max(σ_m − Δσ/2; 0)", "MPa", "EN 1993-1-9:2005, 7.2.1", tension(w.cycle.Range, w.cycle.Mean)),
 			value("Δσ_e", "range that counts", "σ_t + 0.6·(Δσ − σ_t)", "MPa", "EN 1993-1-9:2005, 7.2.1", c.Effective(w.cycle.Range, w.cycle.Mean)),
 		)
 	}
@@ -115,7 +115,7 @@ func stressRows(c StressLife, w worked) []check.Row[worked] {
 	case Walker:
 		rows = append(rows, value("γ", "exponent of the mean stress rule", "", "", c.Rule.Source(), c.Mean.Gamma))
 	}
-	amplitude, mean := c.Notch*w.cycle.Range/2, c.Notch*w.cycle.Mean
+	amplitude, mean := c.notched(w.cycle.Range, w.cycle.Mean)
 	rows = append(
 		rows,
 		value("σ_a", "amplitude with the notch", "K_f·Δσ/2", "MPa", "", amplitude),
@@ -123,7 +123,7 @@ func stressRows(c StressLife, w worked) []check.Row[worked] {
 	)
 	reversed := c.Rule.Reversed(amplitude, mean, c.Mean)
 	if math.IsInf(reversed, 1) {
-		return append(rows, value("N", "cycles to failure: the mean stress reaches the strength of its rule", "", "", c.Rule.Source(), 0))
+		return append(rows, damageRows(w.life, "", c.Rule.Source())...)
 	}
 	rows = append(
 		rows,

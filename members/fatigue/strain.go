@@ -81,9 +81,9 @@ func (m StrainMetal) Local(s float64) float64 {
 	if s == 0 || math.IsInf(s, 1) {
 		return s
 	}
-	// σ²/E + σ·(σ/H′)^(1/n′) − s²/E is convex and not negative at σ = s: Newton's steps
-	// come down from there and never pass the root.
-	stress := s
+	// σ²/E + σ·(σ/H′)^(1/n′) − s²/E is convex, and not negative where one of its terms alone
+	// is s²/E: Newton's steps come down from there and never pass the root.
+	stress := min(s, m.H*math.Pow(s/m.E*s/m.H, m.N/(1+m.N)))
 	for range 200 {
 		plastic := math.Pow(stress/m.H, 1/m.N)
 		slope := 2*stress/m.E + plastic*(1+1/m.N)

@@ -10,7 +10,7 @@ import (
 // each to the equation that it solves.
 func strainRows(c StrainLife, w worked) []check.Row[worked] {
 	const (
-		neuber = "solves σ·ε = s²/E with ε = σ/E + (σ/H)^(1/n′): Neuber, Ramberg and Osgood"
+		neuber = "solves σ·ε = s²/E with ε = σ/E + (σ/H)^(1/n_c): Neuber, Ramberg and Osgood"
 		solved = "solves the equation below it"
 	)
 	m, l := c.Metal, c.Local(w.cycle.Range, w.cycle.Mean)
@@ -18,7 +18,7 @@ func strainRows(c StrainLife, w worked) []check.Row[worked] {
 		notchRows(c.Notch, c.Strength),
 		value("E", "Young's modulus", "", "MPa", m.Source, m.E),
 		value("H", "cyclic strength coefficient", "", "MPa", m.Source, m.H),
-		value("n′", "cyclic hardening exponent", "", "", m.Source, m.N),
+		value("n_c", "cyclic hardening exponent", "", "", m.Source, m.N),
 		value("σ_f", "fatigue strength coefficient", "", "MPa", m.Source, m.Fracture),
 		value("b", "fatigue strength exponent", "", "", m.Source, m.B),
 		value("ε_f", "fatigue ductility coefficient", "", "", m.Source, m.Ductility),
@@ -27,7 +27,7 @@ func strainRows(c StrainLife, w worked) []check.Row[worked] {
 		value("s_t", "elastic stress of the larger end at the notch", "K_f·(|σ_m| + Δσ/2)/k", "MPa", "", l.Top),
 		value("σ_a", "local stress amplitude", "", "MPa", neuber, l.Amplitude),
 		value("σ_e", "local stress of the larger end", "", "MPa", neuber, m.Local(l.Top)),
-		value("ε_a", "local strain amplitude", "σ_a/E + (σ_a/H)^(1/n′)", "", "Ramberg and Osgood", l.Strain),
+		value("ε_a", "local strain amplitude", "σ_a/E + (σ_a/H)^(1/n_c)", "", "Ramberg and Osgood", l.Strain),
 	)
 	mean := "σ_e − σ_a"
 	if math.Signbit(w.cycle.Mean) {

@@ -31,7 +31,12 @@ func (c StressLife) Reversed(stressRange, mean float64) float64 {
 	if !(c.Notch >= 1 && c.Strength > 0) {
 		return math.NaN()
 	}
-	return c.Rule.Reversed(c.Notch*stressRange/2, c.Notch*mean, c.Mean) / c.Strength
+	amplitude, atNotch := c.notched(stressRange, mean)
+	return c.Rule.Reversed(amplitude, atNotch, c.Mean) / c.Strength
+}
+
+func (c StressLife) notched(stressRange, mean float64) (amplitude, atNotch float64) {
+	return c.Notch * stressRange / 2, c.Notch * mean
 }
 
 // Life returns the cycles to failure.
@@ -39,7 +44,7 @@ func (c StressLife) Reversed(stressRange, mean float64) float64 {
 //	N = (σ_ar/A)^(1/B)    Basquin
 func (c StressLife) Life(stressRange, mean float64) (float64, Doubt) {
 	s := c.Reversed(stressRange, mean)
-	doubt := c.yields(stressRange, mean)
+	doubt := pastYield(stressRange, mean, c.Yield)
 	switch {
 	case math.IsNaN(s) || !(c.A > 0 && c.B < 0):
 		return math.NaN(), doubt
@@ -53,10 +58,6 @@ func (c StressLife) Life(stressRange, mean float64) (float64, Doubt) {
 		return math.Inf(1), doubt
 	}
 	return life, doubt | outside(life, c.From, c.To)
-}
-
-func (c StressLife) yields(stressRange, mean float64) Doubt {
-	return pastYield(stressRange, mean, c.Yield)
 }
 
 // pastYield holds the nominal stresses against the yield strength, where it is given.
