@@ -202,6 +202,13 @@ func TestPublishedMeanStress(t *testing.T) {
 			t.Errorf("%s: %.6g MPa, want %g", rule, got, want)
 		}
 	}
+	// Compression: Goodman and Gerber leave it out (Shigley); 200 − 350 MPa pulls nothing;
+	// Morrow by hand 200/(1 + 350/1100).
+	for rule, want := range map[MeanRule]float64{Goodman: 200, Gerber: 200, SWT: 0, Walker: 0, Morrow: 200 / (1 + 350.0/1100)} {
+		if got := rule.Reversed(200, -350, m); !near(got, want, 1e-14) {
+			t.Errorf("%s in compression: %.6g MPa, want %g", rule, got, want)
+		}
+	}
 	if got := MeanRule("").Reversed(200, 150, m); !math.IsNaN(got) {
 		t.Errorf("no rule: %g MPa", got)
 	}

@@ -108,6 +108,27 @@ func TestShigleyFactors(t *testing.T) {
 	}
 }
 
+// Shigley, chapter 6, from memory: load factors 1, 0.85, 0.59; S_e′ stays at 700 MPa above
+// 1400 MPa; the product by hand 0.9·0.8·0.85 at 50 %.
+func TestShigleyEndurance(t *testing.T) {
+	if LoadBending != 1 || LoadAxial != 0.85 || LoadTorsion != 0.59 {
+		t.Error("load factors")
+	}
+	for ultimate, want := range map[float64]float64{600: 300, 1400: 700, 1800: 700} {
+		if got := EnduranceOfSteel(ultimate); got != want {
+			t.Errorf("%g MPa: endurance %g MPa, want %g", ultimate, got, want)
+		}
+	}
+	if got := (Factors{0.9, 0.8, LoadAxial, 0.5}).Product(); !near(got, 0.612, 1e-14) {
+		t.Errorf("product %g, want 0.612", got)
+	}
+	for _, f := range []Factors{{0, 1, 1, 0.9}, {1, 0, 1, 0.9}, {1, 1, 0, 0.9}, {1, 1, 1, 0}, {1.1, 1, 1, 0.9}} {
+		if got := f.Product(); !math.IsNaN(got) {
+			t.Errorf("%+v: product %g, want none", f, got)
+		}
+	}
+}
+
 // Shigley, Example 6-6, from memory: Sut 690 MPa, r 3 mm, K_t 1.65: q 0.84, K_f 1.55.
 // Dowling, chapter 10, from memory: a is 0.25 mm for annealed steels (about 580 MPa), 0.064
 // for quenched and tempered ones (about 1240 MPa).
