@@ -14,7 +14,7 @@ type worked struct {
 	life  float64
 }
 
-const counting = "counted: ASTM E1049-85, 5.4.4"
+const counting = "counted: ASTM E1049-85, 5.4.4 or 5.4.5"
 
 // cycleRows are the givens of every curve.
 var cycleRows = []check.Row[worked]{

@@ -24,7 +24,8 @@ func Halves(residue []Reversal, emit func(Cycle)) {
 // emit, once for each run: with the full cycles counted before, the count of ASTM
 // E1049-85, 5.4.5, of a history that repeats. That rule starts the history at its highest
 // peak or lowest valley; the residue after itself closes the same cycles, for both have
-// all ranges between two passages of the extreme.
+// all ranges between two passages of the extreme. From lies after To in a cycle that
+// closes in the next run.
 func Repeat(residue []Reversal, emit func(Cycle)) {
 	c := New(emit)
 	c.Follow(residue)
