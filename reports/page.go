@@ -7,6 +7,8 @@ import (
 	"encoding/base64"
 	"fmt"
 	"html/template"
+	"strings"
+	"unicode"
 
 	"sixlink/cases"
 )
@@ -40,36 +42,35 @@ func (r Report) HTML() ([]byte, error) {
 // A webPage is what the page's form is filled with.
 type webPage struct {
 	Report
-	Policy        string
-	Style         template.CSS
-	Script        template.JS
-	Heading       string
-	Result        string
-	Factors       string
-	Caution       string
-	ShortCaution  string
-	Audit         string
-	CornerNames   []string
-	First         pick // the corner and case with the lowest RF of all
-	Sheets        []*cornerSheet
-	Facts         facts
-	Envelope      template.HTML
-	ReserveCharts template.HTML
-	Blocks        []block
+	Policy         string
+	Style          template.CSS
+	Script         template.JS
+	Heading        string
+	Result         string
+	Factors        string
+	Caution        string
+	ShortCaution   string
+	Audit          string
+	PrintedCaution template.HTML // over the members of a corner
+	CornerNames    []string
+	First          int // the corner with the lowest RF
+	Sheets         []*cornerSheet
+	Facts          facts
+	Envelope       template.HTML
+	ReserveCharts  template.HTML
+	Blocks         []block
 }
 
-// A pick is one corner in one load case.
-type pick struct{ Corner, Case int }
-
 func (r Report) webPage() webPage {
-	style, script := "\n"+pageStyle, "\n"+pageScript
+	style, script := "\n"+pageStyle+r.footing(), "\n"+pageScript
 	p := webPage{
-		Report: r, Style: template.CSS(style), Script: template.JS(script), //nolint:gosec // both are embedded files of the program
+		Report: r, Style: template.CSS(style), Script: template.JS(script),
 		Policy:  fmt.Sprintf("default-src 'none'; style-src '%s'; script-src '%s'; base-uri 'none'; form-action 'none'", hashOf(style), hashOf(script)),
 		Heading: r.title(), Result: r.summary(), Factors: r.factors(), Caution: Caution, ShortCaution: ShortCaution,
-		Audit:    fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst),
-		Facts:    r.facts(),
-		Envelope: r.envelopeCharts(), ReserveCharts: r.reserveCharts(),
+		Audit:          fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst),
+		PrintedCaution: printedCaution(len(factColumns)),
+		Facts:          r.facts(),
+		Envelope:       r.envelopeCharts(), ReserveCharts: r.reserveCharts(),
 		Blocks: r.blocks(),
 	}
 	for i := range r.Corners {
@@ -77,6 +78,29 @@ func (r Report) webPage() webPage {
 	}
 	p.First, p.Sheets = r.sheets(p.Facts)
 	return p
+}
+
+// footing is the style of the foot of every printed page: the short caution, and what the
+// page belongs to.
+func (r Report) footing() string {
+	what := r.title() + ", SHA-256 " + r.SHA256
+	return fmt.Sprintf("@page { @bottom-left { content: %s \"\\a\" %s; } }\n", quoted(ShortCaution), quoted(what))
+}
+
+// quoted is a text as a string of a style sheet; what is no letter, digit or space is
+// written as its number, so that nothing in it can end the string.
+func quoted(text string) string {
+	var b strings.Builder
+	b.WriteByte('"')
+	for _, c := range text {
+		if c == ' ' || c < unicode.MaxASCII && (unicode.IsLetter(c) || unicode.IsDigit(c)) {
+			b.WriteRune(c)
+		} else {
+			fmt.Fprintf(&b, "\\%x ", c)
+		}
+	}
+	b.WriteByte('"')
+	return b.String()
 }
 
 // hashOf is the hash of a text as a content security policy cites it.

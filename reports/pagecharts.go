@@ -21,40 +21,48 @@ const (
 	chartFoot = 24 // the axis
 )
 
-// A chart is one corner's bars in the making.
+// A chart is one corner's bars in the making. Places across are shares of its width.
 type chart struct {
 	strings.Builder
-	rows int
-	y    int
+	grid   []float64
+	thick  float64 // where the bars begin or must end
+	height int     // so far
 }
 
-// newChart begins the drawing of one corner; id makes its pattern's name its own.
-func newChart(id, title string, rows int, grid []float64) *chart {
-	c := &chart{rows: rows}
-	fmt.Fprintf(c, "<figure><figcaption>%s</figcaption><svg class=\"chart\" width=\"100%%\" height=\"%d\" role=\"img\" aria-label=\"%s\">", escaped(words(id)), rows*chartRow+chartFoot, escaped(title))
-	for _, x := range grid {
-		fmt.Fprintf(c, "<line class=\"grid\" x1=\"%s\" x2=\"%[1]s\" y1=\"0\" y2=\"%d\"/>", percent(x), rows*chartRow)
-	}
+// A span is a bar, drawn from one share of the width to another.
+type span struct {
+	kind     string // class
+	from, to float64
+}
+
+// newChart begins the drawing of one corner.
+func newChart(corner, title string, rows int, grid []float64, thick float64) *chart {
+	c := &chart{grid: grid, thick: thick}
+	fmt.Fprintf(c, "<figure><figcaption>%s</figcaption><svg class=\"chart\" width=\"100%%\" height=\"%d\" role=\"img\" aria-label=\"%s: %s\">\n",
+		escaped(corner), rows*chartRow+chartFoot, escaped(corner), escaped(title))
 	return c
 }
 
 // percent is a share of the chart's width.
 func percent(share float64) string { return strconv.FormatFloat(100*share, 'f', 2, 64) + "%" }
 
-// row begins a row: a name at the left and a text at the right.
-func (c *chart) row(name, text, kind string) {
-	fmt.Fprintf(c, "\n<text x=\"0\" y=\"%d\">%s</text><text x=\"100%%\" y=\"%[1]d\" text-anchor=\"end\"%s>%s</text>", c.y+chartText, escaped(name), class(kind != "", kind), escaped(text))
-	c.y += chartRow
+// row adds a row: a name at the left, a text at the right, and bars below.
+func (c *chart) row(name, text, kind string, bars ...span) {
+	fmt.Fprintf(c, "<text x=\"0\" y=\"%d\">%s</text>", c.height+chartText, escaped(name))
+	fmt.Fprintf(c, "<text x=\"100%%\" y=\"%d\" text-anchor=\"end\"%s>%s</text>", c.height+chartText, class(kind != "", kind), escaped(text))
+	for _, x := range c.grid {
+		c.upright("grid", x, c.height+chartBar-2, c.height+chartBar+chartHigh+2)
+	}
+	for _, b := range bars {
+		fmt.Fprintf(c, "<rect class=\"%s\" x=\"%s\" width=\"%s\" y=\"%d\" height=\"%d\"/>", b.kind, percent(min(b.from, b.to)), percent(math.Abs(b.to-b.from)), c.height+chartBar, chartHigh)
+	}
+	c.upright("thick", c.thick, c.height+chartBar-2, c.height+chartBar+chartHigh+2)
+	c.WriteByte('\n')
+	c.height += chartRow
 }
 
-// bar draws a bar of the row begun last, from one share of the width to another.
-func (c *chart) bar(kind string, from, to float64) {
-	fmt.Fprintf(c, "<rect class=\"%s\" x=\"%s\" width=\"%s\" y=\"%d\" height=\"%d\"/>", kind, percent(min(from, to)), percent(math.Abs(to-from)), c.y-chartRow+chartBar, chartHigh)
-}
-
-// mark is a line down the whole chart.
-func (c *chart) mark(x float64) {
-	fmt.Fprintf(c, "<line class=\"zero\" x1=\"%s\" x2=\"%[1]s\" y1=\"0\" y2=\"%d\"/>", percent(x), c.rows*chartRow+4)
+func (c *chart) upright(class string, x float64, from, to int) {
+	fmt.Fprintf(c, "<line class=\"%s\" x1=\"%s\" x2=\"%[2]s\" y1=\"%[3]d\" y2=\"%[4]d\"/>", class, percent(x), from, to)
 }
 
 // tick writes a number below the axis.
@@ -65,7 +73,7 @@ func (c *chart) tick(x float64, text string) {
 	} else if x >= 1 {
 		anchor = "end"
 	}
-	fmt.Fprintf(c, "<text class=\"tick\" x=\"%s\" y=\"%d\" text-anchor=\"%s\">%s</text>", percent(x), c.rows*chartRow+chartFoot-7, anchor, escaped(text))
+	fmt.Fprintf(c, "<text class=\"tick\" x=\"%s\" y=\"%d\" text-anchor=\"%s\">%s</text>", percent(x), c.height+chartFoot-7, anchor, escaped(text))
 }
 
 func (c *chart) end() string { return c.String() + "</svg></figure>\n" }
@@ -84,28 +92,27 @@ func (r Report) envelopeCharts() template.HTML {
 	share := func(force float64) float64 { return 0.5 + force/(2*scale) }
 	var out strings.Builder
 	for i, corner := range r.Corners {
-		c := newChart(cases.CornerNames[i], "largest tension and compression of the members of the "+words(cases.CornerNames[i])+" corner; the table Envelope has the numbers",
-			loads.NumLinks, []float64{0, 0.25, 0.75, 1})
+		c := newChart(words(cases.CornerNames[i]), "largest tension and compression of the members; the numbers are in the table Envelope", loads.NumLinks, []float64{0, 0.25, 0.75, 1}, 0.5)
 		for j, m := range corner.Members {
 			tension, compression, inT, inC := m.Extremes()
-			c.row(words(loads.LinkNames[j]), withCase(Whole.number(compression), inC)+"  |  "+withCase(Whole.number(tension), inT), "")
+			var bars []span
 			if inC >= 0 {
-				c.bar("compression", 0.5, share(compression))
+				bars = append(bars, span{"compression", 0.5, share(compression)})
 			}
 			if inT >= 0 {
-				c.bar("tension", 0.5, share(tension))
+				bars = append(bars, span{"tension", 0.5, share(tension)})
 			}
+			c.row(words(loads.LinkNames[j]), withCase(Whole.number(compression), inC)+"  |  "+withCase(Whole.number(tension), inT), "", bars...)
 		}
-		c.mark(0.5)
 		c.tick(0, Whole.number(-scale)+" N")
 		c.tick(0.5, "0")
 		c.tick(1, Whole.number(scale)+" N")
 		out.WriteString(c.end())
 	}
-	return template.HTML(out.String()) //nolint:gosec // every text in it is escaped
+	return template.HTML(out.String())
 }
 
-// roundUp returns the next of 1, 2, 5, 10, 20 … not below x; 1 where x is nothing.
+// roundUp returns a round number not below x, for the end of an axis; 1 where x is nothing.
 func roundUp(x float64) float64 {
 	if !(x > 0) || math.IsInf(x, 0) {
 		return 1
@@ -127,37 +134,29 @@ const reserveEnd = 4.0
 func (r Report) reserveCharts() template.HTML {
 	var out strings.Builder
 	for i := range r.Corners {
-		rows := loads.NumLinks
-		if r.HasRocker(i) {
-			rows++
-		}
-		c := newChart(cases.CornerNames[i], "lowest reserve factors of the "+words(cases.CornerNames[i])+" corner; the table Envelope has the numbers", rows, []float64{0, 0.5, 0.75, 1})
-		for j := range rows {
+		judged := r.judgedAt(i)
+		c := newChart(words(cases.CornerNames[i]), "lowest reserve factors; the numbers are in the table Envelope", len(judged), []float64{0, 0.5, 0.75, 1}, 1/reserveEnd)
+		for j, x := range judged {
 			name := words(cases.MemberNames[j])
-			g, ok := r.Judged(i, j).Governs()
-			if !ok {
+			g, ok := x.Governs()
+			text := "RF " + withCase(Reserve.number(g.Reserve), g.Case)
+			length := min(max(g.Reserve, 0)/reserveEnd, 1)
+			switch {
+			case !ok:
 				c.row(name, "not checked", "")
-				continue
+			case g.Reserve >= 1:
+				c.row(name, text, "", span{"reserve", 0, length})
+			case math.IsNaN(length):
+				c.row(name, text+" FAIL", "hot")
+			default:
+				c.row(name, text+" FAIL", "hot", span{"short", 0, length})
 			}
-			text, kind := "RF "+withCase(Reserve.number(g.Reserve), g.Case), ""
-			bar := "reserve"
-			if !(g.Reserve >= 1) {
-				text, kind, bar = text+" FAIL", "hot", "short"
-			}
-			c.row(name, text, kind)
-			length := g.Reserve
-			if !(length >= 0) {
-				length = 0
-			}
-			c.bar(bar, 0, min(length/reserveEnd, 1))
 		}
-		c.mark(1 / reserveEnd)
-		c.tick(0, "0")
-		c.tick(1/reserveEnd, "1")
-		c.tick(2/reserveEnd, "2")
-		c.tick(3/reserveEnd, "3")
-		c.tick(1, "4 and more")
+		for n := range int(reserveEnd) {
+			c.tick(float64(n)/reserveEnd, strconv.Itoa(n))
+		}
+		c.tick(1, "≥ "+Whole.number(reserveEnd))
 		out.WriteString(c.end())
 	}
-	return template.HTML(out.String()) //nolint:gosec // every text in it is escaped
+	return template.HTML(out.String())
 }

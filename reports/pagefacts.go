@@ -15,6 +15,7 @@ type facts struct {
 	Facts [cases.NumCorners][][]fact `json:"facts"` // by case, then as cases.MemberNames; without the rocker where there is none
 	Cases []string                   `json:"cases"` // number and name
 	Lines []string                   `json:"lines"` // those of all workings, each once
+	Low   [cases.NumCorners][]int    `json:"low"`   // by case, which of its facts has the lowest RF
 	Worst [cases.NumCorners]int      `json:"worst"` // the case with the lowest RF of each corner
 	index map[string]int
 }
@@ -33,49 +34,63 @@ var factColumns = [...]string{"member", "axial force, N", "is in", "RF", "govern
 func (r Report) facts() facts {
 	f := facts{index: map[string]int{}}
 	for k, c := range r.Cases {
-		f.Cases = append(f.Cases, withNumber(k, c.Name))
+		f.Cases = append(f.Cases, withCase("", k)[1:]+" "+printable(c.Name))
 	}
 	for i := range r.Corners {
-		f.Worst[i] = r.worstCase(i)
+		if _, g, ok := lowest(r.judgedAt(i)); ok {
+			f.Worst[i] = g.Case
+		}
 		for k := range r.Cases {
-			var row []fact
-			says := "nothing here has a load"
-			lowest := check.Finding{}
-			for j, name := range cases.MemberNames {
-				if j == loads.NumLinks && !r.HasRocker(i) {
-					continue
-				}
-				items := r.items(i, j, k)
-				x := fact{Key: name, Cells: [5]string{dash, dash, dash, dash, dash}}
-				r.forceFacts(&x, i, j, k)
-				if g, ok := cases.JudgedIn(k, items).Governs(); ok {
-					r.reserveFacts(&x, g, items, &f)
-					if says[0] == 'n' || check.Lower(g.Reserve, lowest.Reserve) {
-						lowest = g.Finding
-						says = "lowest RF " + x.Cells[2] + ": " + words(name) + ", " + g.Title() + ", " + x.Cells[4]
-					}
-				}
-				row = append(row, x)
-			}
-			f.Facts[i] = append(f.Facts[i], row)
-			f.Says[i] = append(f.Says[i], words(cases.CornerNames[i])+", "+f.Cases[k]+": "+says)
+			r.cornerFacts(&f, i, k)
 		}
 	}
 	return f
 }
 
-func withNumber(k int, name string) string { return withCase("", k)[1:] + " " + printable(name) }
+// cornerFacts adds what is told of one corner in one case.
+func (r Report) cornerFacts(f *facts, corner, k int) {
+	var row []fact
+	var found []cases.Judged
+	for j := range r.judgedAt(corner) {
+		items := r.items(corner, j, k)
+		x := fact{Key: cases.MemberNames[j], Cells: [5]string{dash, dash, dash, dash, dash}}
+		r.forceFacts(&x, corner, j, k)
+		in := cases.JudgedIn(k, items)
+		if g, ok := in.Governs(); ok {
+			reserveFacts(&x, g, items, f)
+		}
+		row, found = append(row, x), append(found, in)
+	}
+	says := "nothing here has a load"
+	low, g, ok := lowest(found)
+	if ok {
+		says = "lowest RF " + row[low].Cells[2] + ": " + words(row[low].Key) + ", " + g.Title() + ", " + row[low].Cells[4]
+	}
+	f.Facts[corner] = append(f.Facts[corner], row)
+	f.Low[corner] = append(f.Low[corner], low)
+	f.Says[corner] = append(f.Says[corner], words(cases.CornerNames[corner])+", "+f.Cases[k]+": "+says)
+}
 
-// worstCase is the case with the lowest reserve factor of a corner.
-func (r Report) worstCase(corner int) int {
-	worst := cases.Finding{}
-	found := false
-	for j := range cases.MemberNames {
-		if g, ok := r.Judged(corner, j).Governs(); ok && (!found || check.Lower(g.Reserve, worst.Reserve)) {
-			worst, found = g, true
+// judgedAt are the members of a corner, and its rocker where it has one.
+func (r Report) judgedAt(corner int) (out []cases.Judged) {
+	for _, m := range r.Corners[corner].Members {
+		out = append(out, m.Judged)
+	}
+	if r.HasRocker(corner) {
+		out = append(out, r.Corners[corner].Rocker)
+	}
+	return out
+}
+
+// lowest returns which of the judged has the lowest reserve factor, with its finding; the
+// first, and false, where nothing was checked.
+func lowest(judged []cases.Judged) (at int, low cases.Finding, found bool) {
+	for j, x := range judged {
+		if g, ok := x.Governs(); ok && (!found || check.Lower(g.Reserve, low.Reserve)) {
+			at, low, found = j, g, true
 		}
 	}
-	return worst.Case
+	return at, low, found
 }
 
 // forceFacts tells the forces of a member or rocker.
@@ -116,7 +131,7 @@ func senseOf(axial float64) string {
 }
 
 // reserveFacts tells the check that governs, with its working.
-func (r Report) reserveFacts(x *fact, g cases.Finding, items []check.Item, f *facts) {
+func reserveFacts(x *fact, g cases.Finding, items []check.Item, f *facts) {
 	x.Cells[2], x.Cells[3], x.Cells[4] = Reserve.number(g.Reserve), g.Title(), verdict(g.Reserve >= 1)
 	unit := strings.TrimRight(" "+g.Unit, " ")
 	x.Rows = append(

@@ -31,7 +31,7 @@ func (r Report) blocks() (out []block) {
 // html writes a table. What it holds goes through escaped, without exception.
 func (t Table) html(id string) template.HTML {
 	var b strings.Builder
-	fmt.Fprintf(&b, "<table id=\"%s\"><caption>%s</caption><thead><tr>", escaped(id), escaped(t.Title))
+	fmt.Fprintf(&b, "<table id=\"%s\"><caption>%s</caption><thead>%s<tr>", escaped(id), escaped(t.Title), printedCaution(len(t.Columns)))
 	number := make([]bool, len(t.Columns))
 	for i, c := range t.Columns {
 		head := c.Head
@@ -51,7 +51,13 @@ func (t Table) html(id string) template.HTML {
 		b.WriteByte('\n')
 	}
 	b.WriteString("</tbody></table>")
-	return template.HTML(b.String()) //nolint:gosec // every text in it is escaped
+	return template.HTML(b.String())
+}
+
+// printedCaution is a row that heads a table on every printed page, wherever the browser
+// prints no footing.
+func printedCaution(columns int) template.HTML {
+	return template.HTML(fmt.Sprintf("<tr class=\"printed\"><td colspan=\"%d\">%s</td></tr>", columns, escaped(ShortCaution)))
 }
 
 func escaped(s string) string { return template.HTMLEscapeString(s) }

@@ -50,7 +50,7 @@
   // tell shows the numbers of a member and marks it in every drawing.
   const tell = (key) => {
     const all = facts.facts[corner][shown[corner]];
-    const f = all.find((x) => x.key === key) || all[0];
+    const f = all.find((x) => x.key === key) || all[facts.low[corner][shown[corner]]];
     member = f.key;
     corners[corner].querySelectorAll("[data-key]").forEach((e) => e.classList.toggle("on", e.dataset.key === member));
     const row = corners[corner].querySelector(`.members tr[data-key="${member}"] th`);
