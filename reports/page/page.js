@@ -98,6 +98,7 @@
     button.type = "button";
     button.addEventListener("click", () => sort(th));
     th.setAttribute("aria-sort", "none");
+    th.dataset.head = th.textContent; // for paper, on which a button is not repeated
     th.replaceChildren(button);
   }
 
