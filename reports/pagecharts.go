@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"cmp"
 	"fmt"
 	"html/template"
 	"math"
@@ -88,7 +89,7 @@ func (r Report) envelopeCharts() template.HTML {
 			largest = max(largest, tension, -compression)
 		}
 	}
-	scale := roundUp(largest)
+	scale := cmp.Or(roundUp(largest), 1)
 	share := func(force float64) float64 { return 0.5 + force/(2*scale) }
 	var out strings.Builder
 	for i, corner := range r.Corners {
@@ -110,20 +111,6 @@ func (r Report) envelopeCharts() template.HTML {
 		out.WriteString(c.end())
 	}
 	return template.HTML(out.String())
-}
-
-// roundUp returns a round number not below x, for the end of an axis; 1 where x is nothing.
-func roundUp(x float64) float64 {
-	if !(x > 0) || math.IsInf(x, 0) {
-		return 1
-	}
-	power := math.Pow(10, math.Floor(math.Log10(x)))
-	for _, step := range []float64{1, 1.5, 2, 3, 4, 5, 6, 8, 10} {
-		if step*power >= x {
-			return step * power
-		}
-	}
-	return 10 * power
 }
 
 // reserveEnd is the reserve factor at which the bars of the chart end.
