@@ -56,8 +56,10 @@ func (d *CornerDrawing) drawLabel(s *sheet, c cell, it item, at drawing.Place, k
 	}
 	pad := 0.2 * d.letter
 	s.add(drawing.Mark{Kind: drawing.Polygon, Fill: box, Points: []drawing.Point{
-		{X: second.X - pad, Y: second.Y - 0.95*d.letter}, {X: second.X + width + pad, Y: second.Y - 0.95*d.letter},
-		{X: second.X + width + pad, Y: second.Y + 0.25*d.letter}, {X: second.X - pad, Y: second.Y + 0.25*d.letter},
+		{X: second.X - pad, Y: second.Y - 0.95*d.letter},
+		{X: second.X + width + pad, Y: second.Y - 0.95*d.letter},
+		{X: second.X + width + pad, Y: second.Y + 0.25*d.letter},
+		{X: second.X - pad, Y: second.Y + 0.25*d.letter},
 	}})
 	s.add(drawing.Mark{Kind: drawing.Text, Points: []drawing.Point{second}, Size: d.letter, Bold: true, Text: l.reserve, Fill: ink})
 	for i := from; i < len(s.Marks); i++ {

@@ -176,7 +176,10 @@ func (d *CornerDrawing) drawJoints(s *sheet, c cell) {
 // line of sight is left out.
 func (d *CornerDrawing) drawAxes(s *sheet, c cell) {
 	const long, head = 6.0, 1.4
-	origin := drawing.Point{X: c.area.min.X + 13, Y: c.area.max.Y - 7}
+	origin := drawing.Point{X: c.area.min.X + 13, Y: c.area.max.Y - 6}
+	if c.view == Top { // one axis points down there, none up
+		origin.Y -= 6
+	}
 	for _, axis := range []struct {
 		name string
 		dir  r3.Vec

@@ -117,15 +117,17 @@ func caseTitle(r Report, k int) string {
 
 // drawLegend says what the lines mean, with the force that belongs to a weight.
 func (d *CornerDrawing) drawLegend(s *sheet) {
-	s.words(d.at(1, 0), d.letter, true, "Axial force: positive in tension (solid), negative in")
-	s.words(d.at(1, 1), d.letter, true, "compression (broken); the line weight is its size")
+	s.words(d.at(1, 0), d.letter, true, "Axial force, by weight of line")
+	s.words(d.at(1, 1), d.letter, false, "tension positive, solid; compression negative, broken")
 	line := 2.2
 	for _, sample := range []struct {
 		force float64
 		text  string
 	}{
-		{d.heavy, "tension " + Whole.number(d.heavy) + " N"}, {-d.heavy, "compression " + Whole.number(-d.heavy) + " N"},
-		{d.heavy / 4, "tension " + Whole.number(d.heavy/4) + " N"}, {-d.heavy / 4, "compression " + Whole.number(-d.heavy/4) + " N"},
+		{d.heavy, "tension " + Whole.number(d.heavy) + " N"},
+		{-d.heavy, "compression " + Whole.number(-d.heavy) + " N"},
+		{d.heavy / 4, "tension " + Whole.number(d.heavy/4) + " N"},
+		{-d.heavy / 4, "compression " + Whole.number(-d.heavy/4) + " N"},
 		{0, "no force"},
 	} {
 		at := d.at(1, line)
