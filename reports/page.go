@@ -31,7 +31,10 @@ var (
 // exchanges what is written here; no number is made in it. The same report gives the
 // same bytes.
 func (r Report) HTML() ([]byte, error) {
-	p := r.webPage()
+	p, err := r.webPage()
+	if err != nil {
+		return nil, fmt.Errorf("page: %w", err)
+	}
 	var buf bytes.Buffer
 	if err := pageTemplate.Execute(&buf, p); err != nil {
 		return nil, fmt.Errorf("page: %w", err)
@@ -55,15 +58,16 @@ type webPage struct {
 	CornerNames    []string
 	First          int // the corner with the lowest RF
 	Sheets         []*cornerSheet
+	Samples        []sample
 	Facts          facts
 	Envelope       template.HTML
 	ReserveCharts  template.HTML
 	Blocks         []block
 }
 
-func (r Report) webPage() webPage {
+func (r Report) webPage() (p webPage, err error) {
 	style, script := "\n"+pageStyle+r.footing(), "\n"+pageScript
-	p := webPage{
+	p = webPage{
 		Report: r, Style: template.CSS(style), Script: template.JS(script),
 		Policy:  fmt.Sprintf("default-src 'none'; style-src '%s'; script-src '%s'; base-uri 'none'; form-action 'none'", hashOf(style), hashOf(script)),
 		Heading: r.title(), Result: r.summary(), Factors: r.factors(), Caution: Caution, ShortCaution: ShortCaution,
@@ -76,8 +80,9 @@ func (r Report) webPage() webPage {
 	for i := range r.Corners {
 		p.CornerNames = append(p.CornerNames, words(cases.CornerNames[i]))
 	}
-	p.First, p.Sheets = r.sheets(p.Facts)
-	return p
+	p.Samples = r.samples()
+	p.First, p.Sheets, err = r.sheets(&p.Facts)
+	return p, err
 }
 
 // footing is the style of the foot of every printed page: the short caution, and what the

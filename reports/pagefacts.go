@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"slices"
 	"strings"
 
 	"sixlink/cases"
@@ -11,21 +12,26 @@ import (
 // facts are what the page's script puts in place as corner and case are picked: texts
 // alone, every number already in its format.
 type facts struct {
-	Says  [cases.NumCorners][]string `json:"says"`  // what is said of a corner, by case
-	Facts [cases.NumCorners][][]fact `json:"facts"` // by case, then as cases.MemberNames; without the rocker where there is none
-	Cases []string                   `json:"cases"` // number and name
-	Lines []string                   `json:"lines"` // those of all workings, each once
-	Low   [cases.NumCorners][]int    `json:"low"`   // by case, which of its facts has the lowest RF
-	Worst [cases.NumCorners]int      `json:"worst"` // the case with the lowest RF of each corner
+	Says   [cases.NumCorners][]string `json:"says"`   // what is said of a corner, by case
+	Facts  [cases.NumCorners][][]fact `json:"facts"`  // by case, then as cases.MemberNames; without the rocker where there is none
+	Others [cases.NumCorners][][]fact `json:"others"` // by case: what else has a force in the drawings
+	Cases  []string                   `json:"cases"`  // number and name
+	Lines  []string                   `json:"lines"`  // of the workings and drawings, each once
+	Low    [cases.NumCorners][]int    `json:"low"`    // by case, which of its facts has the lowest RF
+	Worst  [cases.NumCorners]int      `json:"worst"`  // the case with the lowest RF of each corner
+	// Changes turn the drawings of a corner into those of a case, view by view.
+	Changes [cases.NumCorners][][][]int `json:"changes"`
+
 	index map[string]int
 }
 
 // A fact is what the page tells of one member or rocker in one load case.
 type fact struct {
-	Key     string      `json:"key"`   // its name in the drawings
-	Cells   [5]string   `json:"cells"` // axial force, what it is, RF, what governs, verdict
+	Key     string      `json:"key"` // its name in the drawings
+	Name    string      `json:"name"`
+	Cells   [5]string   `json:"cells,omitzero"` // axial force, what it is, RF, what governs, verdict
 	Rows    [][2]string `json:"rows"`
-	Working []int       `json:"working"` // of the check that governs, by index in Lines
+	Working []int       `json:"working,omitempty"` // of the check that governs, by index in Lines
 }
 
 // factColumns are the headings over the cells of a fact.
@@ -53,22 +59,48 @@ func (r Report) cornerFacts(f *facts, corner, k int) {
 	var found []cases.Judged
 	for j := range r.judgedAt(corner) {
 		items := r.items(corner, j, k)
-		x := fact{Key: cases.MemberNames[j], Cells: [5]string{dash, dash, dash, dash, dash}}
+		x := fact{Key: cases.MemberNames[j], Name: words(cases.MemberNames[j]), Cells: [5]string{dash, dash, dash, dash, dash}}
 		r.forceFacts(&x, corner, j, k)
 		in := cases.JudgedIn(k, items)
 		if g, ok := in.Governs(); ok {
 			reserveFacts(&x, g, items, f)
+		}
+		if j < loads.NumLinks {
+			m := r.Corners[corner].Members[j].Strut
+			x.Rows = append(x.Rows, [2]string{"section", sectionWords(m) + " mm"}, [2]string{"material", printable(m.Metal.Name)})
 		}
 		row, found = append(row, x), append(found, in)
 	}
 	says := "nothing here has a load"
 	low, g, ok := lowest(found)
 	if ok {
-		says = "lowest RF " + row[low].Cells[2] + ": " + words(row[low].Key) + ", " + g.Title() + ", " + row[low].Cells[4]
+		says = "lowest RF " + row[low].Cells[2] + ": " + row[low].Name + ", " + g.Title() + ", " + row[low].Cells[4]
 	}
 	f.Facts[corner] = append(f.Facts[corner], row)
+	f.Others[corner] = append(f.Others[corner], r.otherFacts(corner, k))
 	f.Low[corner] = append(f.Low[corner], low)
 	f.Says[corner] = append(f.Says[corner], words(cases.CornerNames[corner])+", "+f.Cases[k]+": "+says)
+}
+
+// otherFacts tells of what is drawn with a force and is neither member nor rocker.
+func (r Report) otherFacts(corner, k int) (out []fact) {
+	for _, it := range r.drawItems(corner) {
+		if slices.Contains(cases.MemberNames, it.key) {
+			continue
+		}
+		x := fact{Key: it.key, Name: it.name}
+		if it.vector == nil {
+			force := it.force(k)
+			x.Rows = append(x.Rows, [2]string{"axial force", Full.number(force) + " N, " + senseOf(force)})
+		} else {
+			for axis, v := range [...]float64{it.vector(k).X, it.vector(k).Y, it.vector(k).Z} {
+				x.Rows = append(x.Rows, [2]string{"F" + "xyz"[axis:axis+1], Full.number(v) + " N"})
+			}
+			x.Rows = append(x.Rows, [2]string{"size", Full.number(it.force(k)) + " N"})
+		}
+		out = append(out, x)
+	}
+	return out
 }
 
 // judgedAt are the members of a corner, and its rocker where it has one.
@@ -116,7 +148,6 @@ func (r Report) forceFacts(x *fact, corner, member, k int) {
 	if l.Bending > 0 {
 		tell("bending", l.Bending, "N·mm")
 	}
-	x.Rows = append(x.Rows, [2]string{"section", sectionWords(m.Strut) + " mm"}, [2]string{"material", printable(m.Strut.Metal.Name)})
 }
 
 // senseOf is what an axial force is, as it is shown.

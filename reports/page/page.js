@@ -8,7 +8,7 @@
   const picker = byId("picker");
   const select = byId("case");
   const shown = corners.map((c, i) => facts.worst[i]); // the case on each corner's board
-  const boards = corners.map(() => new Map()); // drawings out of their templates, by case
+  const first = corners.map((c) => [...c.querySelectorAll(".view")].map((view) => view.cloneNode(true)));
   let corner = 0;
   let member = "";
 
@@ -18,13 +18,21 @@
     return e;
   };
 
-  // board returns the drawings of a corner in a case.
+  // board returns the drawings of a corner in a case: the first ones, changed.
   const board = (i, k) => {
-    if (!boards[i].has(k)) {
-      const template = byId(`d-${i}-${k}`);
-      boards[i].set(k, template ? [...template.content.children] : []);
-    }
-    return boards[i].get(k);
+    const views = first[i].map((view) => view.cloneNode(true));
+    views.forEach((view, v) => {
+      const elements = [view.querySelector("svg"), ...view.querySelectorAll("svg *")];
+      const changes = facts.changes[i][k][v];
+      for (let n = 0; n < changes.length; n += 3) {
+        const element = elements[changes[n]];
+        const name = facts.lines[changes[n + 1]];
+        if (name === "") element.textContent = facts.lines[changes[n + 2]];
+        else if (changes[n + 2] < 0) element.removeAttribute(name);
+        else element.setAttribute(name, facts.lines[changes[n + 2]]);
+      }
+    });
+    return views;
   };
 
   const show = (i, k) => {
@@ -48,14 +56,17 @@
   };
 
   // tell shows the numbers of a member and marks it in every drawing.
+  const known = (key) => [...facts.facts[corner][shown[corner]], ...facts.others[corner][shown[corner]]].find((x) => x.key === key);
   const tell = (key) => {
-    const all = facts.facts[corner][shown[corner]];
-    const f = all.find((x) => x.key === key) || all[facts.low[corner][shown[corner]]];
+    const f = known(key) || facts.facts[corner][shown[corner]][facts.low[corner][shown[corner]]];
     member = f.key;
     corners[corner].querySelectorAll("[data-key]").forEach((e) => e.classList.toggle("on", e.dataset.key === member));
-    const row = corners[corner].querySelector(`.members tr[data-key="${member}"] th`);
-    byId("readout-head").textContent = row ? row.textContent : member;
-    readout.querySelector("dl").replaceChildren(...f.rows.flatMap(([name, text]) => [element("dt", name), element("dd", text)]));
+    byId("readout-head").textContent = f.name;
+    readout.querySelector("dl").replaceChildren(...f.rows.map(([name, text]) => {
+      const pair = document.createElement("div");
+      pair.append(element("dt", name), element("dd", text));
+      return pair;
+    }));
     const working = f.working || [];
     readout.querySelector("details").hidden = working.length === 0;
     readout.querySelector("pre").textContent = working.map((n) => facts.lines[n]).join("\n");
@@ -63,7 +74,7 @@
 
   const point = (event) => {
     const at = event.target.closest ? event.target.closest("[data-key]") : null;
-    if (at && at.dataset.key !== member && corners[corner].contains(at)) tell(at.dataset.key);
+    if (at && corners[corner].contains(at) && at.dataset.key !== member && known(at.dataset.key)) tell(at.dataset.key);
   };
   for (const kind of ["mouseover", "focusin", "click"]) byId("corners").addEventListener(kind, point);
   picker.addEventListener("submit", (event) => event.preventDefault());
@@ -111,7 +122,6 @@
 
   document.documentElement.classList.add("scripted");
   document.querySelectorAll(".needs-script").forEach((e) => { e.hidden = false; });
-  corners.forEach((c, i) => boards[i].set(shown[i], [...c.querySelector(".views").children]));
   const start = Number(picker.elements.corner.value);
   show(start, facts.worst[start]);
 })();
