@@ -96,7 +96,7 @@ func TestSVGGroups(t *testing.T) {
 			t.Errorf("drawing %v", e.Attr)
 		}
 	}
-	if groups != 1 || classes != "drawing|||fill-tension|||stroke-compression|stroke-line|fill-hot|" {
+	if groups != 1 || classes != "drawing|||fill-tension|||stroke-compression|hit|stroke-line|fill-hot|" {
 		t.Errorf("%d groups, want 1; classes %q", groups, classes)
 	}
 }
