@@ -104,22 +104,22 @@ func TestPageKeepsToItself(t *testing.T) {
 	}
 }
 
-// hostile are names that would be markup, script or the end of one if they were not text.
-var hostile = []string{
+// markupNames are names that would be markup, script or the end of one if they were not text.
+var markupNames = []string{
 	`<script>alert(1)</script>`, `</script><script>alert(2)</script>`, `" onmouseover="alert(3)`, `</style><img src=x onerror=alert(4)>`, `"; } body { display: none; } /*`,
 }
 
 // hostileReport is a car whose every name is hostile.
 func hostileReport(t testing.TB) reports.Report {
 	r := report(t)
-	r.File, r.Car.Name, r.Car.Revision, r.Car.Notes = hostile[0], hostile[1], hostile[4], hostile[3]
+	r.File, r.Car.Name, r.Car.Revision, r.Car.Notes = markupNames[0], markupNames[1], markupNames[4], markupNames[3]
 	for k := range r.Cases {
-		r.Cases[k].Name, r.Cases[k].Basis = hostile[k%len(hostile)], hostile[(k+1)%len(hostile)]
+		r.Cases[k].Name, r.Cases[k].Basis = markupNames[k%len(markupNames)], markupNames[(k+1)%len(markupNames)]
 	}
 	for i := range r.Corners {
 		for j := range r.Corners[i].Members {
 			m := &r.Corners[i].Members[j]
-			m.Strut.Metal.Name, m.Number = hostile[j%len(hostile)], hostile[(j+1)%len(hostile)]
+			m.Strut.Metal.Name, m.Number = markupNames[j%len(markupNames)], markupNames[(j+1)%len(markupNames)]
 		}
 	}
 	return r
@@ -132,7 +132,7 @@ func TestNamesOfThePageAreText(t *testing.T) {
 	if i := strings.IndexAny(numbers, "<>&"); i >= 0 {
 		t.Errorf("%q among the numbers for the script", numbers[i:min(i+20, len(numbers))])
 	}
-	for _, name := range hostile {
+	for _, name := range markupNames {
 		if strings.Contains(markup, name) {
 			t.Errorf("%q stands on the page as it is", name)
 		}
