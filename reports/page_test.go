@@ -3,8 +3,11 @@ package reports_test
 import (
 	"crypto/sha256"
 	"encoding/base64"
+	"encoding/json"
 	"html"
+	"math"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -63,14 +66,32 @@ func TestPageHasEveryTable(t *testing.T) {
 			continue
 		}
 		for i, row := range table.Rows {
-			cells := regexp.MustCompile(`<td[^>]*>`).Split(rows[i], -1)[1:]
+			cells := regexp.MustCompile(`<td([^>]*)>([^<]*)`).FindAllStringSubmatch(rows[i], -1)
 			for j, v := range row {
-				if text, ok := v.(string); ok && html.UnescapeString(cells[j]) != text {
-					t.Errorf("%s, row %d, %s: %q on the page, %q in the report", table.Name, i, table.Columns[j].Head, cells[j], text)
+				if got := html.UnescapeString(cells[j][2]); !shows(got, cells[j][1], v) {
+					t.Errorf("%s, row %d, %s: %q %s on the page, %v in the report", table.Name, i, table.Columns[j].Head, got, cells[j][1], v)
 				}
 			}
 		}
 	}
+}
+
+// shows tells whether a cell has a value: its text, or its number to six digits, which
+// stands beside what is shown where that has fewer.
+func shows(text, attributes string, v any) bool {
+	switch x := v.(type) {
+	case string:
+		return text == x
+	case float64:
+		if exact := regexp.MustCompile(`data-v="([^"]*)"`).FindStringSubmatch(attributes); exact != nil {
+			text = exact[1]
+		}
+		got, err := strconv.ParseFloat(strings.ReplaceAll(text, "−", "-"), 64)
+		return err != nil && math.IsNaN(x) || math.Abs(got-x) <= 5e-6*math.Abs(x)
+	case int:
+		return text == strconv.Itoa(x)
+	}
+	return text == "–"
 }
 
 // A browser runs and styles with nothing but what the policy cites by hash (W3C Content
@@ -101,6 +122,107 @@ func TestPageKeepsToItself(t *testing.T) {
 	}
 	if style := regexp.MustCompile(`<[^>]* style=`).FindString(page); style != "" {
 		t.Errorf("a style that the policy forbids: %s", style)
+	}
+}
+
+// pageNumber reads a number as the page shows it.
+func pageNumber(t *testing.T, text string) float64 {
+	t.Helper()
+	x, err := strconv.ParseFloat(strings.ReplaceAll(text, "−", "-"), 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return x
+}
+
+// Law of a drawing to scale: every bar is as long as its force, by the numbers at the ends
+// of the axis; and as its reserve factor, up to the end of that axis.
+func TestPageChartsAreToScale(t *testing.T) {
+	r := report(t, "tube: [16, 1.5]", "tube: [8, 0.5]")
+	page := htmlOf(t, r)
+	_, charts, _ := strings.Cut(page, `<div class="charts">`)
+	charts, _, _ = strings.Cut(charts, `<section id="tables"`)
+	bars := map[string][]float64{}
+	for _, m := range regexp.MustCompile(`<rect class="(\w+)" x="([\d.]+)%" width="([\d.]+)%"`).FindAllStringSubmatch(charts, -1) {
+		bars[m[1]] = append(bars[m[1]], pageNumber(t, m[3]))
+	}
+	end := pageNumber(t, regexp.MustCompile(`text-anchor="end">(\d+) N</text>`).FindStringSubmatch(charts)[1])
+	want := map[string][]float64{}
+	for _, row := range r.Tables()[0].Rows {
+		rf, ok := row[13].(float64)
+		if f, ok := row[6].(float64); ok && f > 0 {
+			want["tension"] = append(want["tension"], 50*f/end)
+		}
+		if f, ok := row[8].(float64); ok && f < 0 {
+			want["compression"] = append(want["compression"], -50*f/end)
+		}
+		if ok {
+			kind := map[bool]string{true: "reserve", false: "short"}[rf >= 1]
+			want[kind] = append(want[kind], min(100*rf/4, 100))
+		}
+	}
+	for _, kind := range []string{"tension", "compression", "reserve", "short"} {
+		if len(bars[kind]) != len(want[kind]) || len(bars[kind]) == 0 {
+			t.Errorf("%d bars %s, want %d", len(bars[kind]), kind, len(want[kind]))
+			continue
+		}
+		for i, got := range bars[kind] {
+			if d := math.Abs(got - want[kind][i]); !(d <= 0.006) {
+				t.Errorf("bar %d of %s is %g %% long, want %g %%", i, kind, got, want[kind][i])
+			}
+		}
+	}
+}
+
+// What stands over a corner is the lowest reserve factor of the JSON, another form of the
+// same run; the page begins with the corner that has the lowest of all.
+func TestPageBeginsWithWhatGoverns(t *testing.T) {
+	r := report(t)
+	var results struct {
+		Members []struct {
+			Corner    string
+			Governing struct {
+				Case    string
+				Reserve float64 `json:"reserve_factor"`
+			}
+		}
+	}
+	data, err := r.JSON()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal(data, &results); err != nil {
+		t.Fatal(err)
+	}
+	page := html.UnescapeString(htmlOf(t, r))
+	lowest, first := math.Inf(1), ""
+	for _, m := range results.Members {
+		corner := strings.ReplaceAll(m.Corner, "_", " ")
+		if m.Governing.Reserve < lowest*(1-1e-9) {
+			lowest, first = m.Governing.Reserve, corner
+		}
+		says := regexp.MustCompile(`class="says">` + corner + `, \[\d+\] ([^:]*): lowest RF ([\d.]+): `).FindStringSubmatch(page)
+		if says == nil {
+			t.Fatalf("%s: nothing stands over the corner", corner)
+		}
+		rf := pageNumber(t, says[2])
+		if !(rf <= m.Governing.Reserve) || says[1] != m.Governing.Case && m.Governing.Reserve < rf+0.005 {
+			t.Errorf("%s: RF %g in %s stands over the corner, a member has %g in %s", corner, rf, says[1], m.Governing.Reserve, m.Governing.Case)
+		}
+	}
+	if picked := regexp.MustCompile(`name="corner" value="\d" checked> ([^<]*)<`).FindStringSubmatch(page); picked == nil || picked[1] != first {
+		t.Errorf("the page begins with %q, want %s", picked, first)
+	}
+}
+
+// A car that fails says so in the first sentence and in the members' tables.
+func TestPageOfACarThatFails(t *testing.T) {
+	page := htmlOf(t, report(t, "tube: [16, 1.5]", "tube: [8, 0.5]"))
+	if !strings.Contains(page, `<p class="result fails" id="result">FAIL: `) {
+		t.Error("the result does not say FAIL")
+	}
+	if n := strings.Count(page, `fail">FAIL</td>`) + strings.Count(page, `fail">FAIL<td`); n < 2 {
+		t.Errorf("%d members say FAIL, want two corners' at least", n)
 	}
 }
 

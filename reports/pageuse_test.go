@@ -111,12 +111,15 @@ func numbers(t *testing.T, b *browser, r reports.Report) {
 		k := (3*n + 2) % len(r.Cases)
 		corner := n / 6
 		b.pick(t, corner, k)
-		eval[chromedp.Void](t, b, fmt.Sprintf(shownCorner+`.querySelector('.views [data-key="%s"]').dispatchEvent(new MouseEvent("mouseover", {bubbles: true}))`, m.Member))
+		eval[chromedp.Void](t, b, fmt.Sprintf(shownCorner+`.querySelector('.views [data-key="%s"]').dispatchEvent(new MouseEvent(%q, {bubbles: true}))`, m.Member, []string{"mouseover", "click"}[n%2]))
 		got := eval[map[string]string](t, b, `Object.fromEntries([...document.querySelectorAll("#readout dl div")].map((d) => [d.querySelector("dt").textContent, d.querySelector("dd").textContent]))`)
 		name := fmt.Sprintf("%s %s, case %d", m.Corner, m.Member, k+1)
 		force := leading(got["axial force"])
 		if want := m.Forces[k].Axial; !(math.Abs(force-want) <= 5e-6*math.Abs(want)+1e-9) {
 			t.Errorf("%s: force %q, JSON has %v N", name, got["axial force"], want)
+		}
+		if sense := map[bool]string{true: "tension", false: "compression"}[m.Forces[k].Axial > 0]; !strings.HasSuffix(got["axial force"], sense) {
+			t.Errorf("%s: %q, want %s", name, got["axial force"], sense)
 		}
 		lowest := math.Inf(1)
 		for _, c := range m.Checks {
@@ -188,7 +191,7 @@ func sorting(t *testing.T, b *browser, _ reports.Report) {
 				Sort   string
 				Values []string
 			}](t, b, fmt.Sprintf(`(() => { const t = document.getElementById(%q), th = t.tHead.rows[1].cells[%d]; th.querySelector("button").click();
-				return {Sort: th.getAttribute("aria-sort"), Values: [...t.tBodies[0].rows].map((r) => r.cells[%[2]d].textContent)}; })()`, column.table, column.n))
+				return {Sort: th.getAttribute("aria-sort"), Values: [...t.tBodies[0].rows].map((r) => r.cells[%[2]d].dataset.v ?? r.cells[%[2]d].textContent)}; })()`, column.table, column.n))
 			if got.Sort != want {
 				t.Errorf("%s, column %d: aria-sort %q, want %q", column.table, column.n, got.Sort, want)
 			}
@@ -247,6 +250,9 @@ func hostileNames(t *testing.T, b *browser, _ reports.Report) {
 	if got := eval[string](t, b, `document.querySelector("h1").textContent`); got != r.Car.Name {
 		t.Errorf("heading %q, want %q", got, r.Car.Name)
 	}
+	if !eval[bool](t, b, `document.querySelector("h1").checkVisibility()`) {
+		t.Error("a name has hidden the page")
+	}
 	if n := eval[int](t, b, `document.querySelectorAll("img, script:not(#facts)").length`); n != 1 {
 		t.Errorf("%d images and scripts, want the page's own one", n)
 	}
@@ -259,7 +265,7 @@ func hostileNames(t *testing.T, b *browser, _ reports.Report) {
 // paper: printed, every page carries the short caution and its number, in light colours.
 func paper(t *testing.T, b *browser, r reports.Report) {
 	b.size(t, 1280, "dark")
-	pdf, err := chromedp.Run(b, chromedp.PrintToPDF(chromedp.PDFPrintBackground(), func(p *page.PrintToPDFParams) { p.PreferCSSPageSize = new(true) }))
+	pdf, err := chromedp.Run(b, chromedp.PrintToPDF(chromedp.PDFPrintBackground(), func(p *page.PrintToPDFParams) { p.PreferCSSPageSize, p.GenerateTaggedPDF = new(true), new(false) }))
 	if err != nil {
 		t.Fatal(err)
 	}
