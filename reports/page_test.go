@@ -228,13 +228,13 @@ func TestPageOfACarThatFails(t *testing.T) {
 
 // markupNames are names that would be markup, script or the end of one if they were not text.
 var markupNames = []string{
-	`<script>alert(1)</script>`, `</script><script>alert(2)</script>`, `" onmouseover="alert(3)`, `</style><img src=x onerror=alert(4)>`, `"; } body { display: none; } /*`,
+	`<script>alert(1)</script>`, `</script><script>alert(2)</script>`, `" onmouseover="alert(3)`, `</style><img src=x onerror=alert(4)>`, `"; } } body { display: none; } /*`,
 }
 
 // hostileReport is a car whose every name is hostile.
 func hostileReport(t testing.TB) reports.Report {
 	r := report(t)
-	r.File, r.Car.Name, r.Car.Revision, r.Car.Notes = markupNames[0], markupNames[1], markupNames[4], markupNames[3]
+	r.File, r.Car.Name, r.Car.Revision, r.Car.Notes = markupNames[0], markupNames[1]+markupNames[3], markupNames[4], markupNames[3]
 	for k := range r.Cases {
 		r.Cases[k].Name, r.Cases[k].Basis = markupNames[k%len(markupNames)], markupNames[(k+1)%len(markupNames)]
 	}
