@@ -138,6 +138,24 @@ func inked(t *testing.T, m drawing.Mark) float64 {
 	return sum / float64(most-least) / 100
 }
 
+// glyphO is the area of the letter O, units of the design squared: of the outlines of the
+// full font, by Python's fontTools (AreaPen).
+const glyphO = 785710
+
+// bend is a line 30 mm long that turns once by an angle, degrees, and goes on for 25 mm.
+func bend(turn, width float64) drawing.Mark {
+	sin, cos := math.Sincos(turn * math.Pi / 180)
+	points := []drawing.Point{{X: 5, Y: 30}, {X: 35, Y: 30}, {X: 35 + 25*cos, Y: 30 + 25*sin}}
+	return drawing.Mark{Kind: drawing.Polyline, Points: points, Stroke: drawing.Stroke{Ink: drawing.Line, Width: width}}
+}
+
+// bent is its area: of two strips, less what they share on the inner side, and a sector
+// on the outer side.
+func bent(turn, width float64) float64 {
+	angle, half := turn*math.Pi/180, width/2
+	return (30+25)*width - half*half*math.Tan(angle/2) + half*half*angle/2
+}
+
 // Areas in a picture are those of geometry: polygons, discs, rings, strips with and
 // without dashes, corners of a line.
 func TestPNGAreas(t *testing.T) {
@@ -161,9 +179,12 @@ func TestPNGAreas(t *testing.T) {
 		{"strip", drawing.Mark{Kind: drawing.Polyline, Points: p(10, 10, 50, 40), Stroke: line(3)}, 150},
 		{"strip with dashes of 3 in 4", drawing.Mark{Kind: drawing.Polyline, Points: p(10, 10, 42, 34), Stroke: line(2, 3, 1)}, 60},
 		{"frame with round corners", drawing.Mark{Kind: drawing.Polygon, Points: p(10, 10, 50, 10, 50, 40, 10, 40), Stroke: line(2)}, 40*30 - 38*28 + 2*(40+30) + math.Pi},
-		{"corner", drawing.Mark{Kind: drawing.Polyline, Points: p(10, 10, 40, 10, 40, 40), Stroke: line(4)}, 2*30*4 - 4 + math.Pi},
+		{"corner to the right", bend(90, 4), bent(90, 4)},
+		{"corner to the left", bend(-60, 8), bent(60, 8)},
+		{"blunt corner", bend(40, 8), bent(40, 8)},
+		{"letter O", drawing.Mark{Kind: drawing.Text, Points: p(10, 50), Text: "O", Size: 40, Fill: drawing.Line}, glyphO * 40 * 40 / 2048 / 2048},
 	} {
-		if got := inked(t, tt.mark); !(math.Abs(got-tt.want) <= 0.005*tt.want) {
+		if got := inked(t, tt.mark); !(math.Abs(got-tt.want) <= 0.002*tt.want) {
 			t.Errorf("%s: %.2f mm², want %.2f", tt.name, got, tt.want)
 		}
 	}
