@@ -3,6 +3,7 @@ package drawing_test
 import (
 	"bytes"
 	"encoding/xml"
+	"fmt"
 	"image"
 	"image/png"
 	"io"
@@ -26,7 +27,7 @@ func sample() drawing.Drawing {
 	return drawing.Drawing{Width: 100, Height: 60, Title: hostile, Description: hostile, Marks: []drawing.Mark{
 		{Kind: drawing.Polygon, Points: []drawing.Point{{X: 10, Y: 10}, {X: 40, Y: 10}, {X: 40, Y: 30}, {X: 10, Y: 30}}, Fill: drawing.Tension},
 		{Kind: drawing.Polyline, Points: []drawing.Point{{X: 10, Y: 50}, {X: 50, Y: 50}}, Stroke: drawing.Stroke{Ink: drawing.Compression, Width: 2, Dash: []float64{3, 1}}, Key: `rod"><b>`, Title: hostile},
-		{Kind: drawing.Circle, Points: []drawing.Point{{X: 70, Y: 25}}, Radius: 10, Stroke: drawing.Stroke{Ink: drawing.Line, Width: 1}, Key: `rod"><b>`},
+		{Kind: drawing.Circle, Points: []drawing.Point{{X: 70, Y: 25}}, Radius: 10, Stroke: drawing.Stroke{Ink: drawing.Line, Width: 0.7}, Key: `rod"><b>`},
 		{Kind: drawing.Text, Points: []drawing.Point{{X: 90, Y: 58}}, Size: 4, Text: hostile, Anchor: drawing.End, Turn: 10, Fill: drawing.Hot, Bold: true},
 	}}
 }
@@ -138,6 +139,24 @@ func inked(t *testing.T, m drawing.Mark) float64 {
 	return sum / float64(most-least) / 100
 }
 
+// glyphO is the area of the letter O, units of the design squared: of the outlines of the
+// full font, by Python's fontTools (AreaPen).
+const glyphO = 785710
+
+// bend is a line 30 mm long that turns once by an angle, degrees, and goes on for 25 mm.
+func bend(turn, width float64) drawing.Mark {
+	sin, cos := math.Sincos(turn * math.Pi / 180)
+	points := []drawing.Point{{X: 5, Y: 30}, {X: 35, Y: 30}, {X: 35 + 25*cos, Y: 30 + 25*sin}}
+	return drawing.Mark{Kind: drawing.Polyline, Points: points, Stroke: drawing.Stroke{Ink: drawing.Line, Width: width}}
+}
+
+// bent is its area: of two strips, less what they share on the inner side, and a sector
+// on the outer side.
+func bent(turn, width float64) float64 {
+	angle, half := turn*math.Pi/180, width/2
+	return (30+25)*width - half*half*math.Tan(angle/2) + half*half*angle/2
+}
+
 // Areas in a picture are those of geometry: polygons, discs, rings, strips with and
 // without dashes, corners of a line.
 func TestPNGAreas(t *testing.T) {
@@ -161,9 +180,12 @@ func TestPNGAreas(t *testing.T) {
 		{"strip", drawing.Mark{Kind: drawing.Polyline, Points: p(10, 10, 50, 40), Stroke: line(3)}, 150},
 		{"strip with dashes of 3 in 4", drawing.Mark{Kind: drawing.Polyline, Points: p(10, 10, 42, 34), Stroke: line(2, 3, 1)}, 60},
 		{"frame with round corners", drawing.Mark{Kind: drawing.Polygon, Points: p(10, 10, 50, 10, 50, 40, 10, 40), Stroke: line(2)}, 40*30 - 38*28 + 2*(40+30) + math.Pi},
-		{"corner", drawing.Mark{Kind: drawing.Polyline, Points: p(10, 10, 40, 10, 40, 40), Stroke: line(4)}, 2*30*4 - 4 + math.Pi},
+		{"corner to the right", bend(90, 4), bent(90, 4)},
+		{"corner to the left", bend(-60, 8), bent(60, 8)},
+		{"blunt corner", bend(40, 8), bent(40, 8)},
+		{"letter O", drawing.Mark{Kind: drawing.Text, Points: p(10, 50), Text: "O", Size: 40, Fill: drawing.Line}, glyphO * 40 * 40 / 2048 / 2048},
 	} {
-		if got := inked(t, tt.mark); !(math.Abs(got-tt.want) <= 0.005*tt.want) {
+		if got := inked(t, tt.mark); !(math.Abs(got-tt.want) <= 0.002*tt.want) {
 			t.Errorf("%s: %.2f mm², want %.2f", tt.name, got, tt.want)
 		}
 	}
@@ -219,10 +241,13 @@ func TestPDF(t *testing.T) {
 		t.Fatal(err)
 	}
 	const k = 72 / 25.4
+	sin, cos := math.Sincos(-10 * math.Pi / 180) // counter-clockwise, as ISO 32000-1, 8.3.3 has it
+	end := 65 - 0.5*fonts.Bold.Width(hostile, 4)
 	for _, want := range []string{
 		// the strip from (10, 50) to (50, 50), 2 wide, dashes 3 and 1
 		decimals(25*k, (297-55)*k) + " m", decimals(45*k, (297-55)*k) + " l", decimals(1*k) + " w", "[" + decimals(1.5*k, 0.5*k) + "] 0.00 d",
 		decimals(25*k, (297-35)*k) + " m", "0.000 0.447 0.698 rg", // the area: 0, 114, 178 of 255
+		" " + decimals(4*0.5*k) + " Tf", fmt.Sprintf("%.5f %.5f %.5f %.5f ", cos, sin, -sin, cos), "BT " + decimals(end*k, (297-59)*k) + " Td", // the text
 	} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("page lacks %q:\n%s", want, regexp.MustCompile(`(?s)stream.*?endstream`).FindString(b.String()))
