@@ -18,7 +18,7 @@ func TestImports(t *testing.T) {
 		"cases/carfile":  {"cases", "loads", "materials", "members"},
 		"cases/variants": {"cases", "loads", "materials", "members"},
 		"cases/studies":  {"cases", "cases/variants", "loads", "materials", "members"},
-		"reports":        {"cases", "cases/studies", "loads", "materials", "members"},
+		"reports":        {"cases", "cases/studies", "loads", "materials", "members", "reports"},
 		"cli":            {"cases", "cases/carfile", "cases/studies", "cases/variants", "loads", "materials", "members", "reports"},
 		"":               {"cli"},
 	}

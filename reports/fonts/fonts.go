@@ -1,0 +1,102 @@
+// Package fonts holds the letters of drawings and documents, so that they look alike
+// everywhere and can be measured: subsets of DejaVu Sans, its bold and its mono. Its
+// licence stands beside the files, in LICENSE.
+package fonts
+
+import (
+	_ "embed"
+	"strings"
+	"sync"
+	"unicode"
+
+	"codeberg.org/go-pdf/fpdf"
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+)
+
+// A Face is one of the fonts. In Mono a combining mark takes a place of its own.
+type Face int
+
+// The faces.
+const (
+	Sans Face = iota
+	Bold
+	Mono
+)
+
+// The names under which Add gives the faces to a PDF: Family with style "" and "B",
+// and MonoFamily with style "".
+const (
+	Family     = "dejavu"
+	MonoFamily = "dejavumono"
+)
+
+// Missing stands for a character that the fonts do not have.
+const Missing = '\uFFFD'
+
+//go:embed DejaVuSans.ttf
+var sans []byte
+
+//go:embed DejaVuSans-Bold.ttf
+var bold []byte
+
+//go:embed DejaVuSansMono.ttf
+var mono []byte
+
+var files = [...][]byte{Sans: sans, Bold: bold, Mono: mono}
+
+var parsed = sync.OnceValue(func() (out [len(files)]*sfnt.Font) {
+	for i, data := range files {
+		f, err := sfnt.Parse(data)
+		if err != nil {
+			panic("the font built into the program cannot be read: " + err.Error())
+		}
+		out[i] = f
+	}
+	return out
+})
+
+// Outlines returns the parsed font of a face. It may be used by several at once, each
+// with a buffer of its own.
+func (f Face) Outlines() *sfnt.Font { return parsed()[f] }
+
+// Add gives all faces to a PDF.
+func Add(pdf *fpdf.Fpdf) {
+	pdf.AddUTF8FontFromBytes(Family, "", files[Sans])
+	pdf.AddUTF8FontFromBytes(Family, "B", files[Bold])
+	pdf.AddUTF8FontFromBytes(MonoFamily, "", files[Mono])
+}
+
+// Shown returns a text with Missing in place of control characters, of characters that
+// steer the direction of writing, and of those that the face has no picture of.
+func (f Face) Shown(text string) string {
+	var buffer sfnt.Buffer
+	return strings.Map(func(r rune) rune {
+		if i, err := f.Outlines().GlyphIndex(&buffer, r); err != nil || i == 0 || unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp) {
+			return Missing
+		}
+		return r
+	}, text)
+}
+
+// Width returns the length of a text as Shown, in the unit of the size of the letters.
+func (f Face) Width(text string, size float64) float64 {
+	var buffer sfnt.Buffer
+	outlines := f.Outlines()
+	units := int(outlines.UnitsPerEm())
+	width := 0
+	for _, r := range f.Shown(text) {
+		i, err := outlines.GlyphIndex(&buffer, r)
+		if err != nil {
+			continue
+		}
+		// In font units, 26.6 fixed point reads as whole units of the design.
+		advance, err := outlines.GlyphAdvance(&buffer, i, fixed.I(units), font.HintingNone)
+		if err != nil {
+			continue
+		}
+		width += advance.Round()
+	}
+	return float64(width) * size / float64(units)
+}
