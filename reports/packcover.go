@@ -40,9 +40,11 @@ func (p *pack) atMost(face fonts.Face, size float64, text string, lines int) str
 
 // signOff are lines for those who answer for the car.
 func (p *pack) signOff() {
-	const row = 11.0
+	const row = 12.5
 	who := []string{"Calculated by", "Loads reviewed by", "Structural engineer, qualified", "Proved by test and inspection"}
-	p.need(row * float64(len(who)+1))
+	height := row*float64(len(who)) + 12
+	p.need(height)
+	p.y += max(0, p.room()-height-6) // at the foot of the page
 	p.minor("Sign-off", 0)
 	for i, head := range []string{"name", "date", "signature"} {
 		p.put(fonts.Sans, 7.5, p.signColumn(i), p.y+3, head)

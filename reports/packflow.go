@@ -11,6 +11,7 @@ import (
 const (
 	bodySize  = 9.0
 	tableSize = 7.5
+	denseSize = 6.5
 )
 
 // A heading keeps this much of what it heads on its page, mm.

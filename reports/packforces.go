@@ -69,6 +69,7 @@ func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 // of each group of the columns across side by side. Columns of values without any number
 // but zero in a group are left out.
 func (t Table) across(down, across, values []string) (g grid) {
+	g.dense = true
 	var lines, groups [][]string
 	cells := map[string]string{}
 	keys := func(row []any, heads []string) (out []string) {
@@ -120,9 +121,9 @@ func (t Table) across(down, across, values []string) (g grid) {
 // parted cuts a wide grid into ones that fit the page, between its groups; each repeats
 // the first columns.
 func (p *pack) parted(g grid, first int) (out []grid) {
-	natural, _ := p.want(g, tableSize)
+	natural, _ := p.want(g, g.size())
 	begin := func() grid {
-		part := grid{columns: slices.Clone(g.columns[:first]), groups: []spanned{g.groups[0]}}
+		part := grid{dense: g.dense, columns: slices.Clone(g.columns[:first]), groups: []spanned{g.groups[0]}}
 		for _, r := range g.rows {
 			part.rows = append(part.rows, gridRow{cells: slices.Clone(r.cells[:first]), strong: r.strong})
 		}

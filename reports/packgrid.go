@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -23,6 +24,7 @@ const (
 // A grid is a table as it is printed.
 type grid struct {
 	groups  []spanned
+	dense   bool // small letters and narrow lines
 	columns []gridColumn
 	rows    []gridRow
 }
@@ -79,6 +81,22 @@ func (p *pack) want(g grid, size float64) (natural, least []float64) {
 	return natural, least
 }
 
+// size is that of the letters, points, where there is room.
+func (g grid) size() float64 {
+	if g.dense {
+		return denseSize
+	}
+	return tableSize
+}
+
+// between is the room between the lines of two rows, mm.
+func (g grid) between() float64 {
+	if g.dense {
+		return 0.5
+	}
+	return 1
+}
+
 func (r gridRow) face() fonts.Face {
 	if r.strong {
 		return fonts.Bold
@@ -88,7 +106,7 @@ func (r gridRow) face() fonts.Face {
 
 // lies tells whether a grid wants the long side of the paper.
 func (p *pack) lies(g grid) bool {
-	natural, _ := p.want(g, tableSize)
+	natural, _ := p.want(g, g.size())
 	sum := 0.0
 	for i, n := range natural {
 		if g.columns[i].right {
@@ -103,17 +121,14 @@ func (p *pack) lies(g grid) bool {
 // widths shares a width among the columns: in full where there is room, or text folded,
 // or in smaller letters; at last every column gives in proportion.
 func (p *pack) widths(g grid, width float64) (columns []float64, size float64) {
-	for size = tableSize; ; size -= 0.5 {
+	for size = g.size(); ; size -= 0.5 {
 		natural, least := p.want(g, size)
 		all, must := total(natural), total(least)
 		switch {
 		case all <= width:
 			return natural, size
 		case must <= width:
-			for i := range least {
-				least[i] += (width - must) * (natural[i] - least[i]) / (all - must)
-			}
-			return least, size
+			return dealt(natural, least, width), size
 		case size <= 5:
 			for i := range least {
 				least[i] *= width / must
@@ -121,6 +136,23 @@ func (p *pack) widths(g grid, width float64) (columns []float64, size float64) {
 			return least, size
 		}
 	}
+}
+
+// dealt gives columns their least width, and what is left of a width to those that want
+// more, alike, so that the ones that want little are not broken for the sake of long ones.
+func dealt(natural, least []float64, width float64) []float64 {
+	order := make([]int, len(least))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(natural[i]-least[i], natural[j]-least[j]) })
+	out, left := slices.Clone(least), width-total(least)
+	for n, i := range order {
+		more := min(natural[i]-least[i], left/float64(len(order)-n))
+		out[i] += more
+		left -= more
+	}
+	return out
 }
 
 func total(x []float64) (sum float64) {
@@ -230,7 +262,7 @@ func (g *gridPen) height(cells [][]string) float64 {
 	for _, c := range cells {
 		lines = max(lines, len(c))
 	}
-	return float64(lines)*g.step() + 1
+	return float64(lines)*g.step() + g.g.between()
 }
 
 // row writes a line of the table.
@@ -240,7 +272,7 @@ func (g *gridPen) row(r gridRow) {
 		g.next()
 	}
 	for {
-		fits := int((g.room() - 1) / g.step())
+		fits := int((g.room() - g.g.between()) / g.step())
 		g.part(r.face(), cells, fits)
 		rest := false
 		for i, c := range cells {
@@ -268,14 +300,14 @@ func (g *gridPen) part(face fonts.Face, cells [][]string, fits int) {
 	for i, c := range cells {
 		for j, line := range c[:min(fits, len(c))] {
 			lines = max(lines, j+1)
-			g.cell(face, x, g.y+0.5+g.step()*(float64(j)+0.78), i, line)
+			g.cell(face, x, g.y+g.g.between()/2+g.step()*(float64(j)+0.78), i, line)
 		}
 		x += g.widths[i]
 	}
-	g.y += float64(lines)*g.step() + 1
+	g.y += float64(lines)*g.step() + g.g.between()
 }
 
 // gridHeight is about the height of a grid on the last sheet, mm.
 func (p *pack) gridHeight(g grid) float64 {
-	return (float64(len(g.rows)) + 4) * (tableSize*point*leading + 1)
+	return (float64(len(g.rows)) + 4) * (g.size()*point*leading + g.between())
 }

@@ -88,10 +88,12 @@ func (p *pack) loadPath(corner, k int) {
 	p.steps(scope, p.r.ContactWorking(k, corner))
 	p.minor("Load on the upright", keep)
 	p.steps(scope, p.r.UprightWorking(k, corner))
-	p.minor("Free bodies", keep)
-	p.paragraph("Every force that acts on them, with its moment about the wheel centre; the sums must vanish.")
-	for _, b := range p.r.bodies(corner, k) {
+	for i, b := range p.r.bodies(corner, k) {
 		g := cellGrid(b.rows)
+		if i == 0 {
+			p.minor("Free bodies", min(p.gridHeight(g), 100)+keep/2)
+			p.paragraph("Every force that acts on them, with its moment about the wheel centre; the sums must vanish.")
+		}
 		p.minor(capital(b.name), min(p.gridHeight(g), 100))
 		p.grid(g)
 	}
@@ -154,7 +156,7 @@ func (p *pack) governing(corner, member, k int) {
 // The columns of a working: symbols end before their equal sign, remarks stand apart, mm.
 const (
 	symbolColumn = 13.0
-	remarkColumn = 112.0
+	remarkColumn = 94.0
 	stepSize     = 8.0
 	remarkSize   = 7.0
 )
