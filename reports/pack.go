@@ -112,7 +112,9 @@ func (p *pack) lowest(t Table) {
 		p.paragraph(said)
 	}
 	lowest, sources := lowestOf(t, p.shownCorners())
-	p.grid(gridOf(lowest))
+	g := gridOf(lowest)
+	g.dense = true
+	p.grid(g)
 	p.minor("Sources", 10)
 	for i, s := range sources {
 		p.item(ordinal(i), s)

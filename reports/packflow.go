@@ -38,7 +38,7 @@ func (p *pack) heading(level int, title string) {
 	size := [...]float64{14, 11, 9.5}[level]
 	lines := p.letters.wrap(fonts.Bold, size, title, p.measure())
 	height := float64(len(lines)) * size * point * leading
-	p.need(height + keep)
+	p.need(height + [...]float64{keep, keep, 2 * keep}[level])
 	if p.y > marginTop {
 		p.y += size * point * 0.8
 	}

@@ -19,27 +19,27 @@ func lower(a, b any) bool { return check.Lower(a.(float64), b.(float64)) }
 // memberForces shows a block for each corner: a line for each case, a column for each
 // member.
 func (p *pack) memberForces(t Table) {
-	p.byCorner(t, []string{"no.", "load case"}, []string{"member"}, []string{"axial force", "bending"})
+	p.byCorner(t, grid.flat, []string{"no.", "load case"}, []string{"member"}, []string{"axial force", "bending"})
 }
 
 // handOver shows a block for each corner: a line for each case, the forces of each point
 // side by side.
 func (p *pack) handOver(t Table) {
-	p.byCorner(t, []string{"no.", "load case"}, []string{"on", "point"}, []string{"Fx", "Fy", "Fz", "size", "along the rack"})
+	p.byCorner(t, nil, []string{"no.", "load case"}, []string{"on", "point"}, []string{"Fx", "Fy", "Fz", "size", "along the rack"})
 }
 
 // byCorner writes a section of a long table with a line for each case, folded over to the
-// right; as it is where it has other columns than these.
-func (p *pack) byCorner(t Table, down, across, values []string) {
+// right, in another form where one is given; as it is where it has other columns than these.
+func (p *pack) byCorner(t Table, form func(grid) grid, down, across, values []string) {
 	for _, head := range slices.Concat(down, across, values, []string{"corner"}) {
 		if t.column(head) < 0 {
 			p.table(t)
 			return
 		}
 	}
-	p.newSection(t.Name, true)
-	p.lead(t)
 	corner := t.column("corner")
+	var names []string
+	var grids []grid
 	for i := range cases.CornerNames {
 		name := words(cases.CornerNames[i])
 		own := Table{Columns: t.Columns}
@@ -51,15 +51,50 @@ func (p *pack) byCorner(t Table, down, across, values []string) {
 		if len(own.Rows) == 0 {
 			continue
 		}
-		for j, g := range p.parted(own.across(down, across, values), len(down)) {
-			title := capital(name)
+		g := own.across(down, across, values)
+		if form != nil {
+			g = form(g)
+		}
+		names, grids = append(names, name), append(grids, g)
+	}
+	p.newSection(t.Name, slices.ContainsFunc(grids, p.lies))
+	p.lead(t)
+	for i, whole := range grids {
+		for j, g := range p.parted(whole, len(down)) {
+			title := capital(names[i])
 			if j > 0 {
 				title += ", continued"
 			}
-			p.minor(title, min(p.gridHeight(g), 120))
-			p.grid(g)
+			p.block(title, g)
 		}
 	}
+}
+
+// block writes a grid under a title, on one page where one has room for it.
+func (p *pack) block(title string, g grid) {
+	_, height := p.last().size()
+	p.minor(title, min(p.gridHeight(g), height-marginTop-marginFoot-keep))
+	p.grid(g)
+}
+
+// flat puts the titles over columns into the headings of the columns.
+func (g grid) flat() grid {
+	at := 0
+	for i, group := range g.groups {
+		for j := range group.columns {
+			c := &g.columns[at+j]
+			switch {
+			case group.title == "":
+			case j == 0:
+				c.head = group.title
+			default:
+				c.head = group.title + ": " + c.head
+			}
+		}
+		at += group.columns
+		g.groups[i].title = ""
+	}
+	return g
 }
 
 // capital makes the first letter of a text a capital; names of corners are ASCII.

@@ -89,6 +89,11 @@ func (g grid) size() float64 {
 	return tableSize
 }
 
+// titled tells whether anything stands over the headings.
+func (g grid) titled() bool {
+	return slices.ContainsFunc(g.groups, func(s spanned) bool { return s.title != "" })
+}
+
 // between is the room between the lines of two rows, mm.
 func (g grid) between() float64 {
 	if g.dense {
@@ -190,11 +195,28 @@ func (p *pack) grid(g grid) {
 	}
 	p.need(min(first, 120))
 	pen.head()
-	for _, r := range g.rows {
+	for i, r := range g.rows {
+		if i > 0 && i == len(g.rows)-last {
+			pen.together(g.rows[i:])
+		}
 		pen.row(r)
 	}
 	p.rule(pen.left, p.y, pen.left+total(pen.widths), p.y, thick)
 	p.y += 3
+}
+
+// So many of the last rows are never torn from each other.
+const last = 3
+
+// together goes on on a new page where the last rows would not all stand on this one.
+func (g *gridPen) together(rows []gridRow) {
+	height := 0.0
+	for _, r := range rows {
+		height += g.height(g.broken(r))
+	}
+	if height > g.room() && height < 60 {
+		g.next()
+	}
 }
 
 func (g *gridPen) step() float64 { return g.size * point * leading }
@@ -205,7 +227,7 @@ func (g *gridPen) headHeight() float64 {
 	for _, h := range g.heads {
 		lines = max(lines, len(h)+1)
 	}
-	if len(g.g.groups) > 0 {
+	if g.g.titled() {
 		lines++
 	}
 	return float64(lines)*g.step() + 2

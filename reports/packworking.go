@@ -94,15 +94,13 @@ func (p *pack) loadPath(corner, k int) {
 			p.minor("Free bodies", min(p.gridHeight(g), 100)+keep/2)
 			p.paragraph("Every force that acts on them, with its moment about the wheel centre; the sums must vanish.")
 		}
-		p.minor(capital(b.name), min(p.gridHeight(g), 100))
-		p.grid(g)
+		p.block(capital(b.name), g)
 	}
 	if p.r.Corners[corner].Statics.Corner.Carrier != loads.Upright {
 		p.paragraph(carriedLegs)
 	}
 	g := cellGrid(p.r.linkRows(corner, k))
-	p.minor("Axial forces of the six links, from their lines of action", min(p.gridHeight(g), 100))
-	p.grid(g)
+	p.block("Axial forces of the six links, from their lines of action", g)
 }
 
 // cellGrid is a grid of rows of text, the first of them the heading: all but the first
