@@ -40,8 +40,7 @@ func (d Drawing) PNG(dpi float64) ([]byte, error) {
 		}
 	}
 	var b bytes.Buffer
-	encoder := png.Encoder{CompressionLevel: png.BestCompression}
-	if err := encoder.Encode(&b, c.image); err != nil {
+	if err := png.Encode(&b, c.image); err != nil {
 		return nil, fmt.Errorf("picture: %w", err)
 	}
 	return b.Bytes(), nil

@@ -71,32 +71,46 @@ func Add(pdf *fpdf.Fpdf) {
 // Shown returns a text with Missing in place of control characters, of characters that
 // steer the direction of writing, and of those that the face has no picture of.
 func (f Face) Shown(text string) string {
-	var buffer sfnt.Buffer
+	advances := advancesOf[f]()
 	return strings.Map(func(r rune) rune {
-		if i, err := f.Outlines().GlyphIndex(&buffer, r); err != nil || i == 0 || unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp) {
-			return Missing
+		if r >= 0 && int(r) < len(advances) && advances[r] >= 0 {
+			return r
 		}
-		return r
+		return Missing
 	}, text)
 }
 
 // Width returns the length of a text as Shown, in the unit of the size of the letters.
 func (f Face) Width(text string, size float64) float64 {
-	var buffer sfnt.Buffer
-	outlines := f.Outlines()
-	units := int(outlines.UnitsPerEm())
+	advances := advancesOf[f]()
 	width := 0
 	for _, r := range f.Shown(text) {
-		i, err := outlines.GlyphIndex(&buffer, r)
-		if err != nil {
-			continue
-		}
-		// In font units, 26.6 fixed point reads as whole units of the design.
-		advance, err := outlines.GlyphAdvance(&buffer, i, fixed.I(units), font.HintingNone)
-		if err != nil {
-			continue
-		}
-		width += advance.Round()
+		width += advances[r]
 	}
-	return float64(width) * size / float64(units)
+	return float64(width) * size / float64(f.Outlines().UnitsPerEm())
+}
+
+// advancesOf are the widths of the characters of each face, in units of its design; −1
+// where it has none to show.
+var advancesOf = [len(files)]func() []int{
+	Sans: sync.OnceValue(Sans.advances), Bold: sync.OnceValue(Bold.advances), Mono: sync.OnceValue(Mono.advances),
+}
+
+func (f Face) advances() []int {
+	var buffer sfnt.Buffer
+	outlines := f.Outlines()
+	// At this size, 26.6 fixed point reads as whole units of the design.
+	units := fixed.I(int(outlines.UnitsPerEm()))
+	out := make([]int, Missing+1)
+	for r := range out {
+		out[r] = -1
+		i, err := outlines.GlyphIndex(&buffer, rune(r))
+		if err != nil || i == 0 || unicode.In(rune(r), unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp) {
+			continue
+		}
+		if advance, err := outlines.GlyphAdvance(&buffer, i, units, font.HintingNone); err == nil {
+			out[r] = advance.Round()
+		}
+	}
+	return out
 }
