@@ -3,17 +3,33 @@ package reports
 import (
 	"slices"
 	"strings"
+	"time"
 
-	"sixlink/reports/drawing"
-	"sixlink/reports/fonts"
+	"sixlink/reports/paper"
 )
+
+// A pack is the report on paper, in the making.
+type pack struct {
+	*paper.Document
+	r Report
+}
 
 // PDF returns the report as a pack for the people who release a car: cover, contents,
 // method, load cases, forces, drawings, the working of every governing check, materials,
 // notes. Its tables are those of Tables. The same report gives the same bytes.
 func (r Report) PDF() ([]byte, error) {
-	p := &pack{r: r}
-	p.newSheet(false)
+	date, err := time.Parse(time.RFC3339, fixedDate)
+	if err != nil {
+		return nil, err
+	}
+	p := &pack{r: r, Document: &paper.Document{
+		Head: r.Car.Name, Foot: ShortCaution, Identity: "SHA-256 " + r.SHA256,
+		Title: r.title(), Subject: "Suspension load cases, member forces and reserve factors", Creator: "sixlink " + r.Version, Date: date,
+	}}
+	if r.Car.Revision != "" { // the hash first, for a revision may be long
+		p.Head += ", revision " + r.Car.Revision
+		p.Identity += " · revision " + r.Car.Revision
+	}
 	p.method()
 	p.axes()
 	for _, t := range r.Tables() {
@@ -26,12 +42,7 @@ func (r Report) PDF() ([]byte, error) {
 			p.workings()
 		}
 	}
-	body := p.sheets
-	p.sheets = nil
-	p.cover()
-	p.sheets = append(append(p.sheets, p.contents(body)...), body...)
-	p.frills()
-	return p.write()
+	return p.Write(func(*paper.Document) { p.cover() })
 }
 
 // The working follows the table of this name.
@@ -50,21 +61,21 @@ var ownForms = map[string]func(*pack, Table){
 // table begins a section with a table as it is.
 func (p *pack) table(t Table) {
 	g := gridOf(t)
-	p.newSection(t.Name, p.lies(g))
+	p.Section(t.Name, p.Lies(g))
 	p.lead(t)
-	p.grid(g)
+	p.Table(g)
 }
 
 // lead says what a table shows.
 func (p *pack) lead(t Table) {
 	if t.Title != t.Name {
-		p.paragraph(t.Title + ".")
+		p.Paragraph(t.Title + ".")
 	}
 }
 
 // cards writes each row of a wide table as a list of its values, under the first of them.
 func (p *pack) cards(t Table) {
-	p.newSection(t.Name, false)
+	p.Section(t.Name, false)
 	p.lead(t)
 	for _, row := range t.Rows {
 		var fields [][2]string
@@ -75,29 +86,29 @@ func (p *pack) cards(t Table) {
 			}
 			fields = append(fields, [2]string{c.Head, strings.TrimSpace(text + " " + c.Unit)})
 		}
-		p.minor(t.Columns[0].cell(row[0]), 3*bodySize*point*leading)
-		p.fields(fields)
+		p.Minor(t.Columns[0].cell(row[0]), 12)
+		p.Fields(fields)
 	}
 }
 
 // remarks are two sections: the notes, and what is not checked.
 func (p *pack) remarks(t Table) {
-	p.newSection("Notes", false)
-	p.paragraph("Doubts and remarks that travel with the numbers. A warning asks for something to be settled before the car is released.")
+	p.Section("Notes", false)
+	p.Paragraph("Doubts and remarks that travel with the numbers. A warning asks for something to be settled before the car is released.")
 	isNot := func(row []any) bool { return row[0] == notChecked }
 	for _, row := range t.Rows {
 		if !isNot(row) {
-			p.item("•", t.Columns[0].cell(row[0])+": "+t.Columns[1].cell(row[1]))
+			p.Item("•", t.Columns[0].cell(row[0])+": "+t.Columns[1].cell(row[1]))
 		}
 	}
 	if len(p.r.Notes) == 0 {
-		p.paragraph("None.")
+		p.Paragraph("None.")
 	}
-	p.heading(0, "Not checked")
-	p.paragraph("No check of this report covers what follows. Each item needs an answer of its own before the car is released.")
+	p.Heading(0, "Not checked")
+	p.Paragraph("No check of this report covers what follows. Each item needs an answer of its own before the car is released.")
 	for _, row := range t.Rows {
 		if isNot(row) {
-			p.item("□", t.Columns[1].cell(row[1]))
+			p.Item("□", t.Columns[1].cell(row[1]))
 		}
 	}
 }
@@ -105,19 +116,19 @@ func (p *pack) remarks(t Table) {
 // lowest lists each check of each member once, at its lowest reserve factor over all
 // cases: all of them would take hundreds of pages. Sources are given by number.
 func (p *pack) lowest(t Table) {
-	p.newSection("Checks: the lowest reserve factor of each", false)
+	p.Section("Checks: the lowest reserve factor of each", false)
 	p.lead(t)
-	p.paragraph("Each check is shown once, in the load case in which its reserve factor is lowest; all cases stand in the workbook and in the JSON of the same run. Sources are given by number below the table.")
+	p.Paragraph("Each check is shown once, in the load case in which its reserve factor is lowest; all cases stand in the workbook and in the JSON of the same run. Sources are given by number below the table.")
 	for _, said := range p.alike() {
-		p.paragraph(said)
+		p.Paragraph(said)
 	}
 	lowest, sources := lowestOf(t, p.shownCorners())
 	g := gridOf(lowest)
-	g.dense = true
-	p.grid(g)
-	p.minor("Sources", 10)
+	g.Dense = true
+	p.Table(g)
+	p.Minor("Sources", 10)
 	for i, s := range sources {
-		p.item(ordinal(i), s)
+		p.Item(ordinal(i), s)
 	}
 }
 
@@ -154,22 +165,18 @@ func lowestOf(t Table, corners []string) (Table, []string) {
 	return out, sources
 }
 
-// A placedDrawing has its upper left corner at x, y.
-type placedDrawing struct {
-	drawing     drawing.Drawing
-	x, y, width float64
+// gridOf prints a table: numbers as its columns format them. A line that fails is bold.
+func gridOf(t Table) (g paper.Grid) {
+	for _, c := range t.Columns {
+		g.Columns = append(g.Columns, paper.Column{Head: c.Head, Unit: c.Unit, Right: c.Format != Text})
+	}
+	for _, row := range t.Rows {
+		r := paper.Row{}
+		for i, v := range row {
+			r.Cells = append(r.Cells, t.Columns[i].cell(v))
+		}
+		r.Strong = slices.Contains(r.Cells, verdict(false))
+		g.Rows = append(g.Rows, r)
+	}
+	return g
 }
-
-// draw places a drawing, no wider than the page and no higher than what a page has room
-// for.
-func (p *pack) draw(d drawing.Drawing) {
-	_, height := p.last().size()
-	scale := min(1, p.measure()/d.Width, (height-marginTop-marginFoot-keep)/d.Height)
-	p.need(d.Height * scale)
-	s := p.last()
-	s.drawings = append(s.drawings, placedDrawing{d, marginLeft + (p.measure()-d.Width*scale)/2, p.y, d.Width * scale})
-	p.y += d.Height*scale + 3
-}
-
-// strong is a paragraph in bold letters.
-func (p *pack) strong(text string) { p.indented(fonts.Bold, bodySize, 0, text) }

@@ -8,13 +8,13 @@ import (
 
 // axes is the section on axes, units and signs, with a drawing.
 func (p *pack) axes() {
-	p.newSection("Axes, units and signs", false)
-	p.paragraph("Axes are those of ISO 8855: x forward, y to the left, z up, right-handed. Contact forces are those of the road on the tyre. Hand-over forces are those of the suspension on the chassis and on the upright. Forces are in N, moments in N·mm, lengths in mm, strengths in MPa, masses in kg.")
+	p.Section("Axes, units and signs", false)
+	p.Paragraph("Axes are those of ISO 8855: x forward, y to the left, z up, right-handed. Contact forces are those of the road on the tyre. Hand-over forces are those of the suspension on the chassis and on the upright. Forces are in N, moments in N·mm, lengths in mm, strengths in MPa, masses in kg.")
 	if p.r.Car.Axes != "" {
-		p.paragraph("The car file is drawn in other axes, which were turned into these: " + p.r.Car.Axes + ".")
+		p.Paragraph("The car file is drawn in other axes, which were turned into these: " + p.r.Car.Axes + ".")
 	}
-	p.paragraph("An axial force is positive in tension: the joints pull the member apart. It is negative in compression: they push it together.")
-	p.draw(axesDrawing())
+	p.Paragraph("An axial force is positive in tension: the joints pull the member apart. It is negative in compression: they push it together.")
+	p.Draw(axesDrawing())
 }
 
 // Sizes of the drawing of the axes, mm.

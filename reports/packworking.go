@@ -9,7 +9,7 @@ import (
 	"sixlink/cases"
 	"sixlink/loads"
 	"sixlink/members/check"
-	"sixlink/reports/fonts"
+	"sixlink/reports/paper"
 )
 
 // shown lists the corners of which the pack shows the working: of an axle whose sides
@@ -44,15 +44,15 @@ func (p *pack) alike() (out []string) {
 // workings is a section with the way of the load, case by case, for every corner and case
 // that governs something, and the governing checks in full.
 func (p *pack) workings() {
-	p.newSection("Load paths, and the working of every governing check", false)
-	p.paragraph("For each corner, each load case that governs a member or the rocker: the drawing of the forces, the working from the case to the contact force and through the free bodies to the axial forces; then, for each member that it governs, the working of the check that governs it. Equations first, then the numbers put in, then the result. Numbers are shown with seven digits and carried in full; each equation has its source beside it.")
+	p.Section("Load paths, and the working of every governing check", false)
+	p.Paragraph("For each corner, each load case that governs a member or the rocker: the drawing of the forces, the working from the case to the contact force and through the free bodies to the axial forces; then, for each member that it governs, the working of the check that governs it. Equations first, then the numbers put in, then the result. Numbers are shown with seven digits and carried in full; each equation has its source beside it.")
 	for _, said := range p.alike() {
-		p.paragraph(said)
+		p.Paragraph(said)
 	}
 	for _, corner := range p.shown() {
 		governed := p.governed(corner)
 		if len(governed) == 0 {
-			p.paragraph(capital(words(cases.CornerNames[corner])) + ": no load case puts a load on what is checked; nothing governs.")
+			p.Paragraph(capital(words(cases.CornerNames[corner])) + ": no load case puts a load on what is checked; nothing governs.")
 		}
 		for _, k := range slices.Sorted(maps.Keys(governed)) {
 			p.loadPath(corner, k)
@@ -78,48 +78,51 @@ func (p *pack) governed(corner int) map[int][]int {
 func (p *pack) loadPath(corner, k int) {
 	c := p.r.Cases[k]
 	title := fmt.Sprintf("%s, case [%d] %s", capital(words(cases.CornerNames[corner])), k+1, printable(c.Name))
-	if len(p.last().texts) > 0 {
-		p.newSheet(false)
-	}
-	p.heading(1, title)
-	p.paragraph("The case: " + c.State + ". Basis: " + c.Basis + ".")
-	p.minor("Contact force", keep)
+	p.Fresh(false)
+	p.Heading(1, title)
+	p.Paragraph("The case: " + c.State + ". Basis: " + c.Basis + ".")
+	p.Minor("Contact force", paper.Keep)
 	scope := map[string]string{}
 	p.steps(scope, p.r.ContactWorking(k, corner))
-	p.minor("Load on the upright", keep)
+	p.Minor("Load on the upright", paper.Keep)
 	p.steps(scope, p.r.UprightWorking(k, corner))
-	for i, b := range p.r.bodies(corner, k) {
-		g := cellGrid(b.rows)
-		if i == 0 {
-			p.minor("Free bodies", min(p.gridHeight(g), 100)+keep/2)
-			p.paragraph("Every force that acts on them, with its moment about the wheel centre; the sums must vanish.")
-		}
-		p.block(capital(b.name), g)
+	p.Minor("Free bodies", 2*paper.Keep)
+	p.Paragraph("Every force that acts on them, with its moment about the wheel centre; the sums must vanish.")
+	for _, b := range p.r.bodies(corner, k) {
+		p.Block(capital(b.name), cellGrid(b.rows))
 	}
 	if p.r.Corners[corner].Statics.Corner.Carrier != loads.Upright {
-		p.paragraph(carriedLegs)
+		p.Paragraph(carriedLegs)
 	}
-	g := cellGrid(p.r.linkRows(corner, k))
-	p.block("Axial forces of the six links, from their lines of action", g)
+	p.Block("Axial forces of the six links, from their lines of action", cellGrid(p.r.linkRows(corner, k)))
+}
+
+// steps writes the lines of a working, with the numbers of the scope.
+func (p *pack) steps(scope map[string]string, steps []check.Step) {
+	var out []paper.Step
+	for _, s := range written(scope, steps) {
+		out = append(out, paper.Step{Symbol: s.symbol, Sides: s.sides, Remark: s.remark})
+	}
+	p.Steps(out)
 }
 
 // cellGrid is a grid of rows of text, the first of them the heading: all but the first
 // column are numbers. What follows a comma or a space in a heading is its unit.
-func cellGrid(rows [][]string) (g grid) {
+func cellGrid(rows [][]string) (g paper.Grid) {
 	for i, h := range rows[0] {
-		c := gridColumn{head: h, right: i > 0}
+		c := paper.Column{Head: h, Right: i > 0}
 		if cut := strings.LastIndexAny(h, " "); i > 0 && cut >= 0 && slices.Contains([]string{"mm", "N", "N·mm"}, h[cut+1:]) {
-			c.head, c.unit = strings.TrimRight(h[:cut], ","), h[cut+1:]
+			c.Head, c.Unit = strings.TrimRight(h[:cut], ","), h[cut+1:]
 		}
-		g.columns = append(g.columns, c)
+		g.Columns = append(g.Columns, c)
 	}
-	for i := len(g.columns) - 2; i > 0; i-- { // the last of three components names the unit of all
-		if next := g.columns[i+1]; g.columns[i].unit == "" && (next.head == "z" || next.head == "y" || strings.HasPrefix(next.head, "F") || strings.HasPrefix(next.head, "M")) && len(g.columns) == 10 {
-			g.columns[i].unit = next.unit
+	for i := len(g.Columns) - 2; i > 0; i-- { // the last of three components names the unit of all
+		if next := g.Columns[i+1]; g.Columns[i].Unit == "" && (next.Head == "z" || next.Head == "y" || strings.HasPrefix(next.Head, "F") || strings.HasPrefix(next.Head, "M")) && len(g.Columns) == 10 {
+			g.Columns[i].Unit = next.Unit
 		}
 	}
 	for _, r := range rows[1:] {
-		g.rows = append(g.rows, gridRow{cells: r})
+		g.Rows = append(g.Rows, paper.Row{Cells: r})
 	}
 	return g
 }
@@ -127,10 +130,10 @@ func cellGrid(rows [][]string) (g grid) {
 // governing writes the check that governs a member or the rocker, in its case.
 func (p *pack) governing(corner, member, k int) {
 	f, _ := p.r.Judged(corner, member).Governs()
-	p.heading(2, fmt.Sprintf("%s %s: %s, RF %s, %s", capital(words(cases.CornerNames[corner])), words(cases.MemberNames[member]), f.Title(), Reserve.number(f.Reserve), verdict(f.Reserve >= 1)))
+	p.Heading(2, fmt.Sprintf("%s %s: %s, RF %s, %s", capital(words(cases.CornerNames[corner])), words(cases.MemberNames[member]), f.Title(), Reserve.number(f.Reserve), verdict(f.Reserve >= 1)))
 	if member < loads.NumLinks {
 		m := p.r.Corners[corner].Members[member].Strut
-		p.paragraph(sectionWords(m) + " mm, " + joined("; ", m.Metal.Name, m.Metal.Form, m.Metal.Basis, m.Metal.Source))
+		p.Paragraph(sectionWords(m) + " mm, " + joined("; ", m.Metal.Name, m.Metal.Form, m.Metal.Basis, m.Metal.Source))
 	}
 	for _, item := range p.r.items(corner, member, k) {
 		if item.At != f.At {
@@ -140,46 +143,13 @@ func (p *pack) governing(corner, member, k int) {
 			if s.Check != f.Check {
 				continue
 			}
-			p.minor("Given: "+givenOf(item), keep)
+			p.Minor("Given: "+givenOf(item), paper.Keep)
 			scope := map[string]string{}
 			p.steps(scope, item.Givens())
-			p.minor("Check: "+f.Title(), keep)
-			p.paragraph("Source: " + s.Source)
+			p.Minor("Check: "+f.Title(), paper.Keep)
+			p.Paragraph("Source: " + s.Source)
 			p.steps(scope, s.Steps)
 		}
 	}
-	p.strong(fmt.Sprintf("Governed by %s in case [%d] %s: RF %s, %s", f.Title(), k+1, p.r.Cases[k].Name, Reserve.number(f.Reserve), verdict(f.Reserve >= 1)))
-}
-
-// The columns of a working: symbols end before their equal sign, remarks stand apart, mm.
-const (
-	symbolColumn = 13.0
-	remarkColumn = 94.0
-	stepSize     = 8.0
-	remarkSize   = 7.0
-)
-
-// steps writes the lines of a working, each step on one page.
-func (p *pack) steps(scope map[string]string, steps []check.Step) {
-	size := stepSize * point * leading
-	for _, s := range written(scope, steps) {
-		symbol := p.letters.width(fonts.Sans, stepSize, s.symbol)
-		equal := marginLeft + max(symbolColumn, symbol+1.5)
-		var lines []string
-		for _, side := range s.sides {
-			for i, line := range p.letters.wrap(fonts.Sans, stepSize, side, marginLeft+remarkColumn-equal-7) {
-				lines = append(lines, [...]string{"= ", "   "}[min(i, 1)]+line)
-			}
-		}
-		remarks := p.letters.wrap(fonts.Sans, remarkSize, printable(s.remark), p.measure()-remarkColumn)
-		p.need(max(float64(len(lines))*size, float64(len(remarks))*remarkSize*point*leading) + 0.6)
-		p.putRight(fonts.Sans, stepSize, equal-1.5, p.y+size*0.78, s.symbol)
-		for i, line := range remarks {
-			p.put(fonts.Sans, remarkSize, marginLeft+remarkColumn, p.y+size*0.78+float64(i)*remarkSize*point*leading, line)
-		}
-		bottom := p.y + float64(len(remarks))*remarkSize*point*leading
-		p.lines(fonts.Sans, stepSize, equal, lines)
-		p.y = max(p.y, bottom) + 0.6
-	}
-	p.y += 1.5
+	p.Strong(fmt.Sprintf("Governed by %s in case [%d] %s: RF %s, %s", f.Title(), k+1, p.r.Cases[k].Name, Reserve.number(f.Reserve), verdict(f.Reserve >= 1)))
 }

@@ -1,4 +1,4 @@
-package reports
+package paper
 
 import (
 	"strings"
@@ -9,8 +9,9 @@ import (
 
 // Lengths on paper are mm, sizes of letters points.
 const (
-	point   = 25.4 / 72 // mm
-	leading = 1.28      // line to line, in sizes of the letters
+	point    = 25.4 / 72 // mm
+	leading  = 1.28      // line to line, in sizes of the letters
+	baseline = 0.78      // from the top of a line to what letters stand on, in lines
 )
 
 // A glyph is a character as a face shows it.
