@@ -107,6 +107,9 @@ func (p *Document) need(height float64) {
 
 // turn begins a new page where the last one lies the other way.
 func (p *Document) turn(landscape bool) {
+	if len(p.sheets) == 0 {
+		p.newSheet(landscape)
+	}
 	if p.last().landscape == landscape {
 		return
 	}
@@ -153,7 +156,28 @@ func (p *Document) Draw(d drawing.Drawing) {
 	_, height := p.last().size()
 	scale := min(1, p.measure()/d.Width, (height-marginTop-marginFoot-Keep)/d.Height)
 	p.need(d.Height * scale)
-	s := p.last()
-	s.drawings = append(s.drawings, placedDrawing{d, marginLeft + (p.measure()-d.Width*scale)/2, p.y, d.Width * scale})
+	p.place(d, marginLeft+(p.measure()-d.Width*scale)/2, scale)
 	p.y += d.Height*scale + 3
+}
+
+// PairWidth is the width of each of two drawings that DrawPair does not make smaller
+// where the page is lying, mm.
+const PairWidth = (paperLong - marginLeft - marginSide - pairGap) / 2
+
+const pairGap = 5.0
+
+// DrawPair places two drawings side by side at one scale, in the room that is left on the
+// page.
+func (p *Document) DrawPair(left, right drawing.Drawing) {
+	half := (p.measure() - pairGap) / 2
+	high := max(left.Height, right.Height)
+	scale := min(1, half/left.Width, half/right.Width, p.room()/high)
+	p.place(left, marginLeft+(half-left.Width*scale)/2, scale)
+	p.place(right, marginLeft+half+pairGap+(half-right.Width*scale)/2, scale)
+	p.y += high*scale + 3
+}
+
+func (p *Document) place(d drawing.Drawing, x, scale float64) {
+	s := p.last()
+	s.drawings = append(s.drawings, placedDrawing{d, x, p.y, d.Width * scale})
 }
