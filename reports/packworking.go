@@ -79,10 +79,10 @@ func (p *pack) governed(corner int) map[int][]int {
 func (p *pack) loadPath(corner, k int) {
 	c := p.r.Cases[k]
 	title := fmt.Sprintf("%s, case [%d] %s", capital(words(cases.CornerNames[corner])), k+1, printable(c.Name))
-	p.Fresh(true)
+	p.Fresh(false)
 	p.Heading(1, title)
 	p.Paragraph("The case: " + c.State + ". Basis: " + c.Basis + ".")
-	p.drawings(corner, k)
+	p.drawings(title, corner, k)
 	p.Fresh(false)
 	p.Minor("Contact force", paper.Keep)
 	scope := map[string]string{}
@@ -100,26 +100,29 @@ func (p *pack) loadPath(corner, k int) {
 	p.Block("Axial forces of the six links, from their lines of action", cellGrid(p.r.linkRows(corner, k)))
 }
 
-// pairs are the views that stand side by side, as in first-angle projection (ISO 5456-2).
-var pairs = [...][2]View{{Side, Front}, {Top, Oblique}}
+// pairs are the views that stand one above the other: the top view below the side view, as in first-angle projection
+// (ISO 5456-2).
+var pairs = [...][2]View{{Side, Top}, {Front, Oblique}}
 
 // The size of letters in the drawings of the pack, mm.
-const packLetter = 2.3
+const packLetter = 2.5
 
 // drawings shows the forces of a corner in case k in all views.
-func (p *pack) drawings(corner, k int) {
+func (p *pack) drawings(title string, corner, k int) {
 	for i, pair := range pairs {
-		if i > 0 {
-			p.Fresh(true)
+		if i == 0 {
+			p.Paragraph("Solid lines: tension. Broken lines: compression. Thin lines: no force. The heavier the line, the larger the force. RF: the lowest reserve factor of this member in this case.")
+		} else {
+			p.Fresh(false)
+			p.Minor(title+", continued", paper.Keep)
 		}
-		p.Paragraph("Solid lines: tension. Broken lines: compression. Thin lines: no force. The heavier the line, the larger the force. RF: the lowest reserve factor of this member in this case.")
 		p.DrawPair(p.r.view(corner, k, pair[0]), p.r.view(corner, k, pair[1]))
 	}
 }
 
 // view draws one view of a corner in case k at the size that stands in a pair.
 func (r Report) view(corner, k int, v View) drawing.Drawing {
-	return r.CornerView(corner, v, paper.PairWidth, packLetter).Case(k)
+	return r.CornerView(corner, v, paper.ColumnWidth, packLetter).Case(k)
 }
 
 // steps writes the lines of a working, with the numbers of the scope.

@@ -29,7 +29,7 @@ func (p *Document) Heading(level int, title string) {
 		number = append(number, fmt.Sprint(n))
 	}
 	title = strings.Join(number, ".") + "  " + title
-	if level == 0 {
+	if level <= 1 {
 		p.section = title
 	}
 	if p.y == marginTop {

@@ -2,7 +2,6 @@ package paper
 
 import (
 	"strings"
-	"unicode"
 
 	"sixlink/reports/fonts"
 )
@@ -85,8 +84,9 @@ func (l *letters) wrap(face fonts.Face, size float64, text string, width float64
 func (l *letters) head(face fonts.Face, size float64, word string, width float64) string {
 	end, sum, atSign := len(word), 0.0, 0
 	for i, r := range word {
-		sum += l.of(face, r).width * size * point
-		if sum > width && i > 0 && !unicode.Is(unicode.Mn, r) {
+		own := l.of(face, r).width * size * point // a mark over a letter has none
+		sum += own
+		if sum > width && i > 0 && own > 0 {
 			end = i
 			break
 		}

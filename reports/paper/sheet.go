@@ -160,21 +160,19 @@ func (p *Document) Draw(d drawing.Drawing) {
 	p.y += d.Height*scale + 3
 }
 
-// PairWidth is the width of each of two drawings that DrawPair does not make smaller
-// where the page is lying, mm.
-const PairWidth = (paperLong - marginLeft - marginSide - pairGap) / 2
+// ColumnWidth is the width between the margins of a standing page, mm.
+const ColumnWidth = paperShort - marginLeft - marginSide
 
-const pairGap = 5.0
-
-// DrawPair places two drawings side by side at one scale, in the room that is left on the
-// page.
-func (p *Document) DrawPair(left, right drawing.Drawing) {
-	half := (p.measure() - pairGap) / 2
-	high := max(left.Height, right.Height)
-	scale := min(1, half/left.Width, half/right.Width, p.room()/high)
-	p.place(left, marginLeft+(half-left.Width*scale)/2, scale)
-	p.place(right, marginLeft+half+pairGap+(half-right.Width*scale)/2, scale)
-	p.y += high*scale + 3
+// DrawPair places two drawings one above the other at one scale, in the room that is left
+// on the page.
+func (p *Document) DrawPair(upper, lower drawing.Drawing) {
+	const gap = 4.0
+	wide := max(upper.Width, lower.Width)
+	scale := min(1, p.measure()/wide, (p.room()-gap)/(upper.Height+lower.Height))
+	for _, d := range []drawing.Drawing{upper, lower} {
+		p.place(d, marginLeft+(p.measure()-d.Width*scale)/2, scale)
+		p.y += d.Height*scale + gap
+	}
 }
 
 func (p *Document) place(d drawing.Drawing, x, scale float64) {
