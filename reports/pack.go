@@ -5,13 +5,15 @@ import (
 	"strings"
 	"time"
 
+	"sixlink/cases"
 	"sixlink/reports/paper"
 )
 
 // A pack is the report on paper, in the making.
 type pack struct {
 	*paper.Document
-	r Report
+	r     Report
+	views [cases.NumCorners][len(ViewNames)]*CornerDrawing // as far as they are laid out
 }
 
 // PDF returns the report as a pack for the people who release a car: cover, contents,

@@ -9,7 +9,6 @@ import (
 	"sixlink/cases"
 	"sixlink/loads"
 	"sixlink/members/check"
-	"sixlink/reports/drawing"
 	"sixlink/reports/paper"
 )
 
@@ -116,13 +115,18 @@ func (p *pack) drawings(title string, corner, k int) {
 			p.Fresh(false)
 			p.Minor(title+", continued", paper.Keep)
 		}
-		p.DrawPair(p.r.view(corner, k, pair[0]), p.r.view(corner, k, pair[1]))
+		p.DrawPair(p.view(corner, pair[0]).Case(k), p.view(corner, pair[1]).Case(k))
 	}
 }
 
-// view draws one view of a corner in case k at the size that stands in a pair.
-func (r Report) view(corner, k int, v View) drawing.Drawing {
-	return r.CornerView(corner, v, paper.ColumnWidth, packLetter).Case(k)
+// view lays out a view of a corner once for all cases.
+func (p *pack) view(corner int, v View) *CornerDrawing {
+	d := p.views[corner][v]
+	if d == nil {
+		d = p.r.CornerView(corner, v, paper.ColumnWidth, packLetter)
+		p.views[corner][v] = d
+	}
+	return d
 }
 
 // steps writes the lines of a working, with the numbers of the scope.

@@ -19,15 +19,20 @@ const (
 	remarkSize   = 7.0
 )
 
-// Steps writes the lines of a calculation, each step on one page.
+// Steps writes the lines of a calculation, each step on one page, the last with room for
+// two lines below it.
 func (p *Document) Steps(steps []Step) {
-	for _, s := range steps {
-		p.step(s)
+	for i, s := range steps {
+		below := 0.0
+		if i == len(steps)-1 {
+			below = 2 * BodySize * point * leading
+		}
+		p.step(s, below)
 	}
 	p.y += 1.5
 }
 
-func (p *Document) step(s Step) {
+func (p *Document) step(s Step, below float64) {
 	const size, remarkLine = stepSize * point * leading, remarkSize * point * leading
 	equal := marginLeft + max(symbolColumn, p.letters.width(fonts.Sans, stepSize, s.Symbol)+1.5)
 	var lines []string
@@ -37,7 +42,7 @@ func (p *Document) step(s Step) {
 		}
 	}
 	remarks := p.letters.wrap(fonts.Sans, remarkSize, s.Remark, p.measure()-remarkColumn)
-	p.need(max(float64(len(lines))*size, float64(len(remarks))*remarkLine) + 0.6)
+	p.need(max(float64(len(lines))*size, float64(len(remarks))*remarkLine) + 0.6 + below)
 	top := p.y + size*baseline
 	p.putRight(fonts.Sans, stepSize, equal-1.5, top, s.Symbol)
 	for i, line := range remarks {
