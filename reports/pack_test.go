@@ -45,6 +45,7 @@ func packCars(t *testing.T) map[string]reports.Report {
 		out[name] = example(t, name)
 	}
 	out["failing"] = report(t, "tube: [20, 1.5]", "tube: [10, 1]")
+	out["sides unlike"] = report(t, oneSided...)
 	long := report(t)
 	long.Car.Name, long.Car.Revision = strings.Repeat("Wide", 120), strings.Repeat("revision-", 40)
 	long.File, long.Car.Notes = strings.Repeat("W", 300)+".yaml", strings.Repeat("a note of the car file. ", 200)
@@ -57,6 +58,9 @@ func packCars(t *testing.T) map[string]reports.Report {
 	out["strange"] = strange
 	return out
 }
+
+// oneSided adds a case of which one wheel alone has the load.
+var oneSided = []string{"\ncases:\n", "\ncases:\n  - {name: Measured, contact_forces: {front_left: {force: [-4000, -2100, 5000]}}}\n"}
 
 const hostile = "<script>alert(1)</script> (\\) %PDF endstream endobj {nb} \x1b[31m \u202e 😀 漢字 e\u0301 x"
 
@@ -187,7 +191,7 @@ func TestPackWorksOutWhatGoverns(t *testing.T) {
 
 // Sides that are not alike are both worked out.
 func TestPackWorksOutBothSides(t *testing.T) {
-	r := report(t, "\ncases:\n", "\ncases:\n  - {name: Measured, contact_forces: {front_left: {force: [-4000, -2100, 5000]}}}\n")
+	r := report(t, oneSided...)
 	marks := bookmarks(t, pack(t, r))
 	for _, want := range []string{"Front left rod", "Front right rod"} {
 		if !slices.ContainsFunc(marks, func(m string) bool { return strings.Contains(m, want) }) {

@@ -40,6 +40,16 @@ func TestFoldedTable(t *testing.T) {
 	}
 }
 
+// A line that fails is in bold letters, and no other.
+func TestFailingLinesAreBold(t *testing.T) {
+	g := gridOf(Table{Columns: []Column{{"verdict", "", Text}}, Rows: [][]any{{verdict(true)}, {verdict(false)}, {"FAILING as a name"}}})
+	for i, want := range []bool{false, true, false} {
+		if g.Rows[i].Strong != want {
+			t.Errorf("row %q: bold %v", g.Rows[i].Cells, g.Rows[i].Strong)
+		}
+	}
+}
+
 // The pack shows of each check the lowest reserve factor that the JSON has for it.
 func TestLowestOfEachCheck(t *testing.T) {
 	src, err := os.ReadFile("../examples/hillclimb-pushrod-complete.yaml")

@@ -84,6 +84,23 @@ func TestTablesGoOn(t *testing.T) {
 	}
 }
 
+// A row longer than a page goes on on the next, and loses nothing.
+func TestRowLongerThanAPage(t *testing.T) {
+	const words = 9000
+	d := &Document{}
+	d.Section("Table", false)
+	d.Table(Grid{Columns: []Column{{Head: "a"}, {Head: "b"}}, Rows: []Row{{Cells: []string{"short", strings.Repeat("word ", words)}}}})
+	printed := 0
+	for _, s := range d.sheets {
+		for _, text := range s.texts {
+			printed += strings.Count(text.text, "word")
+		}
+	}
+	if printed != words || len(d.sheets) < 2 {
+		t.Errorf("%d words on %d pages, want %d", printed, len(d.sheets), words)
+	}
+}
+
 // A heading never stands at the foot of a page without what it heads.
 func TestNoHeadingAlone(t *testing.T) {
 	for level := 1; level <= 2; level++ {
