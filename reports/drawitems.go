@@ -21,6 +21,9 @@ const (
 	forceItem                  // an arrow from outside
 )
 
+// contactKey is the key of the contact force.
+const contactKey = "contact_force"
+
 // An item is a labelled thing of a corner.
 type item struct {
 	kind      itemKind
@@ -45,7 +48,7 @@ func (r Report) drawItems(corner int) []item {
 	}
 	out = append(out, rockerItems(c)...)
 	wheel := func(k int) cases.Wheel { return r.Cases[k].Wheels[corner] }
-	out = append(out, arrow("contact_force", geometry.Contact, func(k int) r3.Vec { return wheel(k).Force }))
+	out = append(out, arrow(contactKey, geometry.Contact, func(k int) r3.Vec { return wheel(k).Force }))
 	for k := range r.Cases {
 		if wheel(k).Inertia != (r3.Vec{}) {
 			return append(out, arrow("unsprung_inertia", geometry.Centre, func(k int) r3.Vec { return wheel(k).Inertia }))

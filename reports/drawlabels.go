@@ -26,6 +26,11 @@ func (d *CornerDrawing) label(it item, k int) label {
 	return l
 }
 
+// silent tells whether an item has no label in a case: an inertia that there is not.
+func (it item) silent(k int) bool {
+	return it.kind == forceItem && it.key != contactKey && it.force(k) == 0
+}
+
 // drawLabel draws the leader and the two lines; a reserve factor below 1 stands in a
 // filled box.
 func (d *CornerDrawing) drawLabel(s *sheet, c cell, it item, at drawing.Place, k int) {
@@ -61,8 +66,12 @@ func (d *CornerDrawing) drawLabel(s *sheet, c cell, it item, at drawing.Place, k
 		{X: second.X + width + pad, Y: second.Y + 0.25*d.letter},
 		{X: second.X - pad, Y: second.Y + 0.25*d.letter},
 	}})
-	s.add(drawing.Mark{Kind: drawing.Text, Points: []drawing.Point{second}, Size: d.letter, Bold: true, Text: l.reserve, Fill: ink})
+	s.words(second, d.letter, true, l.reserve)
+	s.Marks[len(s.Marks)-1].Fill = ink
 	for i := from; i < len(s.Marks); i++ {
 		s.Marks[i].Key = it.key
+		if it.silent(k) {
+			s.Marks[i].Stroke, s.Marks[i].Fill, s.Marks[i].Text = drawing.Stroke{}, drawing.None, ""
+		}
 	}
 }

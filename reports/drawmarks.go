@@ -176,15 +176,14 @@ func (d *CornerDrawing) drawJoints(s *sheet, c cell) {
 // line of sight is left out.
 func (d *CornerDrawing) drawAxes(s *sheet, c cell) {
 	const long, head = 6.0, 1.4
-	origin := drawing.Point{X: c.area.min.X + 13, Y: c.area.max.Y - 6}
-	if c.view == Top { // one axis points down there, none up
-		origin.Y -= 6
+	axes := [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}
+	down := 0.0
+	for _, axis := range axes {
+		down = math.Max(down, c.project.along(axis).Y)
 	}
-	for _, axis := range []struct {
-		name string
-		dir  r3.Vec
-	}{{"x", r3.Vec{X: 1}}, {"y", r3.Vec{Y: 1}}, {"z", r3.Vec{Z: 1}}} {
-		v := c.project.along(axis.dir)
+	origin := drawing.Point{X: c.area.min.X + 13, Y: c.area.max.Y - 3 - down*(long+2)}
+	for i, axis := range axes {
+		v := c.project.along(axis)
 		length := math.Hypot(v.X, v.Y)
 		if length < 0.1 {
 			continue
@@ -196,7 +195,7 @@ func (d *CornerDrawing) drawAxes(s *sheet, c cell) {
 			tip, {X: tip.X - head*x - 0.4*y, Y: tip.Y - head*y + 0.4*x}, {X: tip.X - head*x + 0.4*y, Y: tip.Y - head*y - 0.4*x},
 		}})
 		s.add(drawing.Mark{
-			Kind: drawing.Text, Size: d.letter * 0.9, Text: axis.name, Fill: drawing.Line, Anchor: drawing.Middle,
+			Kind: drawing.Text, Size: d.letter * 0.9, Text: "xyz"[i : i+1], Fill: drawing.Line, Anchor: drawing.Middle,
 			Points: []drawing.Point{{X: tip.X + 1.7*x, Y: tip.Y + 1.7*y + d.letter*0.3}},
 		})
 	}

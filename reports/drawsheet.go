@@ -12,6 +12,7 @@ const (
 	a4Width, a4Height = 297.0, 210.0
 	sheetMargin       = 10.0
 	sheetLetter       = 2.7
+	columnGap         = 6.0
 )
 
 // scales are the scales of sheets, 1 to so many: those of ISO 5455, and steps between
@@ -77,13 +78,14 @@ func (d *CornerDrawing) grid(views []View) grid {
 }
 
 func (g grid) fits(room box, gutter float64) bool {
-	return sum(g.columns)+2*gutter*float64(len(g.columns)) <= room.width() && sum(g.rows) <= room.height()
+	n := float64(len(g.columns))
+	return sum(g.columns)+2*gutter*n+columnGap*(n-1) <= room.width() && sum(g.rows) <= room.height()
 }
 
 // spread shares out the room that is left, and adds the gutters.
 func (g grid) spread(room box, gutter float64) {
 	n := float64(len(g.columns))
-	wide := (room.width() - sum(g.columns) - 2*gutter*n) / n
+	wide := (room.width() - sum(g.columns) - 2*gutter*n - columnGap*(n-1)) / n
 	high := (room.height() - sum(g.rows)) / float64(len(g.rows))
 	for i := range g.columns {
 		g.columns[i] += wide + 2*gutter
@@ -102,7 +104,7 @@ func (g grid) cell(i int, room box, left bool) box {
 	}
 	out.max.Y = out.min.Y + g.rows[row]
 	if before := len(g.columns) == 2 && (column == 1) == left; before {
-		out.min.X += g.columns[1-column]
+		out.min.X += g.columns[1-column] + columnGap
 	}
 	out.max.X = out.min.X + g.columns[column]
 	return out

@@ -67,8 +67,9 @@ func (v View) projection(corner int, scale float64) projection {
 		toEye = r3.Vec{Y: out}
 	case Top:
 		toEye, up = r3.Vec{Z: 1}, r3.Vec{Y: -out}
-	case Oblique: // 50° outward from the front, 24° up
-		toEye = r3.Vec{X: math.Cos(50*degree) * math.Cos(24*degree), Y: out * math.Sin(50*degree) * math.Cos(24*degree), Z: math.Sin(24 * degree)}
+	case Oblique:
+		const outward, upward = 35 * degree, 22 * degree // from straight ahead
+		toEye = r3.Vec{X: math.Cos(outward) * math.Cos(upward), Y: out * math.Sin(outward) * math.Cos(upward), Z: math.Sin(upward)}
 	}
 	up = r3.Unit(r3.Sub(up, r3.Scale(r3.Dot(up, toEye), toEye)))
 	return projection{right: r3.Cross(up, toEye), up: up, scale: scale}

@@ -8,6 +8,7 @@ import (
 	"image/draw"
 	"image/png"
 	"math"
+	"slices"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -104,28 +105,53 @@ func (m Mark) area() outline {
 	return m.Points
 }
 
-// line is the stroke as an area: a strip along each piece, and a disc at each corner.
+// line is the stroke as an area: a strip along each piece, and a round filling on the
+// outer side of each corner.
 func (m Mark) line() (out []outline) {
-	points := m.Points
+	points, half := m.Points, m.Stroke.Width/2
 	if m.Kind == Circle {
+		if len(m.Stroke.Dash) == 0 && m.Radius > half {
+			inner := round(m.Points[0], m.Radius-half)
+			slices.Reverse(inner)
+			return []outline{round(m.Points[0], m.Radius+half), inner}
+		}
 		points = round(m.Points[0], m.Radius)
 	}
-	if m.Kind != Polyline && len(points) > 0 {
+	closed := m.Kind != Polyline && len(points) > 1
+	if closed {
 		points = append(points[:len(points):len(points)], points[0])
 	}
-	half := m.Stroke.Width / 2
 	for _, piece := range dashed(points, m.Stroke.Dash) {
 		for i := 1; i < len(piece); i++ {
-			if strip := strip(piece[i-1], piece[i], half); strip != nil {
-				out = append(out, strip)
-			}
+			out = append(out, strip(piece[i-1], piece[i], half))
 			if i > 1 {
-				out = append(out, round(piece[i-1], half))
+				out = append(out, corner(piece[i-2], piece[i-1], piece[i], half))
 			}
 		}
 	}
-	if m.Kind != Polyline && len(m.Stroke.Dash) == 0 && len(points) > 0 {
-		out = append(out, round(points[0], half))
+	if closed && len(m.Stroke.Dash) == 0 {
+		out = append(out, corner(points[len(points)-2], points[0], points[1], half))
+	}
+	return slices.DeleteFunc(out, func(o outline) bool { return o == nil })
+}
+
+// corner fills the gap on the outer side where the strips of two pieces meet; it turns
+// as round does.
+func corner(a, p, b Point, half float64) outline {
+	before, after := math.Atan2(p.Y-a.Y, p.X-a.X), math.Atan2(b.Y-p.Y, b.X-p.X)
+	if a == p || p == b {
+		return nil
+	}
+	turned := math.Remainder(after-before, 2*math.Pi)
+	from, to := before-math.Pi/2, before-math.Pi/2+turned
+	if turned < 0 {
+		from, to = before+math.Pi/2+turned, before+math.Pi/2
+	}
+	const pieces = 8
+	out := outline{p}
+	for i := range pieces + 1 {
+		sin, cos := math.Sincos(from + (to-from)*float64(i)/pieces)
+		out = append(out, Point{p.X + half*cos, p.Y + half*sin})
 	}
 	return out
 }

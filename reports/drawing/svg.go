@@ -19,22 +19,23 @@ func (d Drawing) SVG() []byte {
 	var b bytes.Buffer
 	b.WriteString(`<?xml version="1.0" encoding="UTF-8"?>` + "\n")
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" `, decimal(d.Width), decimal(d.Height))
-	d.body(&b, "drawing", fmt.Sprintf(`<rect width="%s" height="%s" fill="%s"/>`+"\n", decimal(d.Width), decimal(d.Height), colours[Paper].hex()))
+	d.body(&b, "drawing", fmt.Sprintf(`<rect width="%s" height="%s" fill="%s"/>`+"\n", decimal(d.Width), decimal(d.Height), colours[Paper].hex()), false)
 	return b.Bytes()
 }
 
 // Inline returns the drawing as an element for a page, as wide as its place. The id must
 // be the only one of its kind on the page. Strokes and fills have the class of their ink,
 // stroke-… and fill-…, by which the page may give them other colours; the sheet itself is
-// left clear.
+// left clear. A line that can be reached has a clear wide one over it, of class hit, that
+// is easy to point at.
 func (d Drawing) Inline(id string) []byte {
 	var b bytes.Buffer
 	b.WriteString(`<svg class="drawing" `)
-	d.body(&b, id, "")
+	d.body(&b, id, "", true)
 	return b.Bytes()
 }
 
-func (d Drawing) body(b *bytes.Buffer, id, background string) {
+func (d Drawing) body(b *bytes.Buffer, id, background string, hit bool) {
 	id = escape(id)
 	fmt.Fprintf(b, `viewBox="0 0 %s %s" role="group" aria-labelledby="%s-title" aria-describedby="%s-desc" font-family="%s">`+"\n",
 		decimal(d.Width), decimal(d.Height), id, id, fontFamily)
@@ -52,6 +53,9 @@ func (d Drawing) body(b *bytes.Buffer, id, background string) {
 			b.WriteByte('\n')
 		}
 		m.svg(b)
+		if hit && opens && m.Title != "" && m.Kind == Polyline {
+			fmt.Fprintf(b, `<polyline class="hit" points="%s" fill="none" stroke="transparent" stroke-width="5"/>`+"\n", coordinates(m.Points))
+		}
 		if closes {
 			b.WriteString("</g>\n")
 		}
@@ -66,11 +70,7 @@ func (m Mark) svg(b *bytes.Buffer) {
 		if m.Kind == Polygon {
 			name = "polygon"
 		}
-		var points []string
-		for _, p := range m.Points {
-			points = append(points, decimal(p.X)+","+decimal(p.Y))
-		}
-		fmt.Fprintf(b, `<%s points="%s"%s/>`, name, strings.Join(points, " "), m.paint())
+		fmt.Fprintf(b, `<%s points="%s"%s/>`, name, coordinates(m.Points), m.paint())
 	case Circle:
 		fmt.Fprintf(b, `<circle cx="%s" cy="%s" r="%s"%s/>`, decimal(m.Points[0].X), decimal(m.Points[0].Y), decimal(m.Radius), m.paint())
 	case Text:
@@ -88,6 +88,14 @@ func (m Mark) svg(b *bytes.Buffer) {
 		fmt.Fprintf(b, `%s>%s</text>`, m.paint(), escape(m.face().Shown(m.Text)))
 	}
 	b.WriteByte('\n')
+}
+
+func coordinates(points []Point) string {
+	var out []string
+	for _, p := range points {
+		out = append(out, decimal(p.X)+","+decimal(p.Y))
+	}
+	return strings.Join(out, " ")
 }
 
 // paint is class and colours of stroke and fill.
