@@ -11,7 +11,6 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-	"unicode/utf16"
 
 	"sixlink/cases"
 	"sixlink/cases/carfile"
@@ -148,11 +147,11 @@ func TestPackEnvelopeIsThatOfTheJSON(t *testing.T) {
 	}
 }
 
-// The signs of equations come out of the file as text, so that they can be searched.
+// The signs of equations and the words of drawings come out of the file as text, so that they can be searched.
 func TestPackTextIsSelectable(t *testing.T) {
 	r := report(t, "tube: [20, 1.5], material: E355+N", "tube: [20, 1.5], material: E355+N, column: EN 1993-1-1 a")
 	text := wholeText(pages(t, pack(t, r)))
-	for _, sign := range []string{"σ", "λ̄", "²", "√", "·", "≥", "−", "×", "λ₁", "π"} {
+	for _, sign := range []string{"σ", "λ̄", "²", "√", "·", "≥", "−", "×", "λ₁", "π", "tension: positive", "compression: negative", "z up"} {
 		if !strings.Contains(text, sign) {
 			t.Errorf("no %q in the text", sign)
 		}
@@ -198,34 +197,6 @@ func TestPackWorksOutBothSides(t *testing.T) {
 			t.Errorf("no bookmark %q", want)
 		}
 	}
-}
-
-// bookmarks are the titles of the outline, which stand in the file as UTF-16.
-func bookmarks(t *testing.T, data []byte) (out []string) {
-	t.Helper()
-	data = bytes.Clone(data)
-	parts := bytes.Split(data, []byte("<</Title (\xfe\xff"))
-	for _, raw := range parts[1:] {
-		var units []byte
-		for i := 0; i < len(raw) && raw[i] != ')'; i++ {
-			if raw[i] == '\\' {
-				i++
-				if raw[i] == 'r' {
-					raw[i] = '\r'
-				}
-			}
-			units = append(units, raw[i])
-		}
-		var title []uint16
-		for i := 0; i+1 < len(units); i += 2 {
-			title = append(title, uint16(units[i])<<8|uint16(units[i+1]))
-		}
-		out = append(out, string(utf16.Decode(title)))
-	}
-	if len(out) < 10 {
-		t.Fatalf("%d bookmarks found", len(out))
-	}
-	return out
 }
 
 // Each line of the contents names the page on which its title stands, and stands as a

@@ -1,6 +1,7 @@
 package reports_test
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"encoding/xml"
 	"os"
@@ -11,6 +12,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode/utf16"
 
 	"sixlink/reports"
 )
@@ -144,4 +146,32 @@ func pageCount(t *testing.T, data []byte) int {
 		t.Fatal(err)
 	}
 	return n
+}
+
+// bookmarks are the titles of the outline, which stand in the file as UTF-16.
+func bookmarks(t *testing.T, data []byte) (out []string) {
+	t.Helper()
+	data = bytes.Clone(data)
+	parts := bytes.Split(data, []byte("<</Title (\xfe\xff"))
+	for _, raw := range parts[1:] {
+		var units []byte
+		for i := 0; i < len(raw) && raw[i] != ')'; i++ {
+			if raw[i] == '\\' {
+				i++
+				if raw[i] == 'r' {
+					raw[i] = '\r'
+				}
+			}
+			units = append(units, raw[i])
+		}
+		var title []uint16
+		for i := 0; i+1 < len(units); i += 2 {
+			title = append(title, uint16(units[i])<<8|uint16(units[i+1]))
+		}
+		out = append(out, string(utf16.Decode(title)))
+	}
+	if len(out) < 10 {
+		t.Fatalf("%d bookmarks found", len(out))
+	}
+	return out
 }
