@@ -52,7 +52,7 @@ func (l *Linkage) Sweep(travels, racks []float64) ([]Position, error) {
 		if !straight.to(0, rack) {
 			return out, straight.beyond(0, rack)
 		}
-		w := &walker{Linkage: l, state: straight.state}
+		w := l.walkFrom(straight.state)
 		for _, travel := range travels {
 			if !w.to(travel, rack) {
 				return out, w.beyond(travel, rack)

@@ -59,7 +59,8 @@ func (l *Linkage) Racks(travel float64) (Reach, error) {
 // reach walks both ways from where the walker is.
 func (l *Linkage) reach(from *walker, travel, rack float64) Reach {
 	end := func(sign float64) Stop {
-		w := &walker{Linkage: l, state: from.state}
+		w := l.walkFrom(from.state)
+		w.finest = short
 		if w.to(w.travel+sign*travel, w.rack+sign*rack) {
 			return Stop{w.travel, w.rack, Free, fmt.Sprintf("nothing stops it within %g mm", Sought)}
 		}
@@ -97,7 +98,11 @@ func (l *Linkage) inLine(s *state) string {
 	steering := r3.Sub(upper, lower)
 	what, least := "", math.Inf(1)
 	hold := func(name string, lever, most float64) {
-		if angle := math.Asin(math.Min(1, math.Abs(lever)/most)); angle < least {
+		angle := 0.0 // of an arm without length
+		if most > 0 {
+			angle = math.Asin(math.Min(1, math.Abs(lever)/most))
+		}
+		if angle < least {
 			what, least = name, angle
 		}
 	}
@@ -112,7 +117,10 @@ func (l *Linkage) inLine(s *state) string {
 	if !(least <= nearLine) {
 		return "the wheel centre comes to the end of its path, where it turns back"
 	}
-	return fmt.Sprintf("the %s come in line (within %.1f°)", what, least*180/math.Pi)
+	if degrees := math.Round(least * 180 / math.Pi); degrees > 0 {
+		return fmt.Sprintf("the %s come in line, within %g°", what, degrees)
+	}
+	return fmt.Sprintf("the %s come in line", what)
 }
 
 // A Beyond is the error for a position that the linkage does not reach.

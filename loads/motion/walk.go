@@ -13,6 +13,7 @@ import (
 const (
 	longest  = 20.0  // step of travel or rack, mm
 	finest   = 1e-9  // step at which the walk has met a limit, mm
+	short    = 1e-7  // the same for a limit that is sought: one can walk up to what is found
 	closed   = 1e-11 // by which an equation may be off, mm
 	newtons  = 12    // iterations
 	shrinks  = 0.3   // each step of Newton's method against the one before
@@ -36,10 +37,15 @@ type walker struct {
 	*Linkage
 	state
 	solver solver
-	kind   Kind   // what refused the last step
+	kind   Kind // what refused the last step
+	finest float64
 }
 
-func (l *Linkage) walk() *walker { return &walker{Linkage: l, state: l.start} }
+func (l *Linkage) walk() *walker { return l.walkFrom(l.start) }
+
+func (l *Linkage) walkFrom(s state) *walker {
+	return &walker{Linkage: l, state: s, finest: finest}
+}
 
 // to walks straight to a travel and a rack displacement; false: a limit is in the way,
 // and the walker stands before it.
@@ -58,7 +64,7 @@ func (w *walker) to(travel, rack float64) bool {
 		switch {
 		case w.step(next):
 			step = math.Min(2*step, longest)
-		case math.Min(step, left) <= finest || math.IsNaN(left):
+		case math.Min(step, left) <= w.finest || math.IsNaN(left):
 			return false
 		default:
 			step = math.Min(step, left) / 2
