@@ -124,7 +124,7 @@ func TestLockByHand(t *testing.T) {
 		got  Stop
 		want float64
 	}{{r.Low, far}, {r.High, close}} {
-		if !near(tt.got.Rack, tt.want, 1e-6) || tt.got.Travel != 0 || !strings.Contains(tt.got.Text, "track rod and its arm") {
+		if !near(tt.got.Rack, tt.want, 1e-6) || tt.got.Travel != 0 || tt.got.Text != "the track rod and its arm on the upright come in line" {
 			t.Errorf("%+v, want rack %.6f", tt.got, tt.want)
 		}
 	}

@@ -20,7 +20,7 @@ const (
 	leap     = 0.35  // largest first step of Newton's method, in lengths of the corner: rad
 	keepDet  = 0.4   // least share of the determinant that one step leaves
 	keepDead = 0.5   // least share of the angle to a dead centre that one step leaves
-	spin     = 0.5   // largest turn of the rocker in one step, rad
+	patience = 20000 // steps tried; a walk to a limit takes some hundred
 )
 
 // A state is where the walk is.
@@ -51,7 +51,7 @@ func (l *Linkage) walkFrom(s state) *walker {
 // and the walker stands before it.
 func (w *walker) to(travel, rack float64) bool {
 	step := longest
-	for {
+	for range patience {
 		left := math.Hypot(travel-w.travel, rack-w.rack)
 		if left == 0 {
 			return true
@@ -70,6 +70,7 @@ func (w *walker) to(travel, rack float64) bool {
 			step = math.Min(step, left) / 2
 		}
 	}
+	return false
 }
 
 // step tries to go to a travel and a rack displacement; false: too far.
@@ -115,7 +116,7 @@ func (w *walker) newton(s *state) bool {
 // follow turns the rocker after the upright.
 func (w *walker) follow(next *state) bool {
 	t, ok := w.rocker.at(w.rodOuter(next), w.toggle.turn)
-	if !ok || !(t.dead() >= keepDead*w.toggle.dead()) || !(math.Abs(t.turn-w.toggle.turn) <= spin) {
+	if !ok || !(t.dead() >= keepDead*w.toggle.dead()) {
 		w.kind = RodInLine
 		return false
 	}

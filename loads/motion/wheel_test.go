@@ -89,9 +89,9 @@ func TestWheelAngles(t *testing.T) {
 	}
 }
 
-// Equal and parallel wishbones, and a track rod like them, carry the upright without any
-// turn on a circle of their length. A law; the track changes by hand.
-func TestParallelWishbones(t *testing.T) {
+// parallel is a corner of equal and parallel wishbones, 400 mm long and level, and a track
+// rod like them.
+func parallel() loads.Corner {
 	c := hillclimb(loads.Upright)
 	const r = 400.0
 	upper, lower := vec(-10, 660, 400), vec(5, 680, 170)
@@ -101,6 +101,13 @@ func TestParallelWishbones(t *testing.T) {
 	}
 	c.Links[loads.TrackRod].Inner = r3.Add(c.Links[loads.TrackRod].Outer, vec(0, -r, 0))
 	c.Rocker = nil
+	return c
+}
+
+// Equal and parallel wishbones, and a track rod like them, carry the upright without any
+// turn on a circle of their length. A law; the track changes by hand.
+func TestParallelWishbones(t *testing.T) {
+	c, r := parallel(), 400.0
 	l := mustNew(t, c)
 	for _, travel := range grid(-120, 120, 25) {
 		p := mustAt(t, l, travel, 0)
