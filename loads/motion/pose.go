@@ -81,8 +81,10 @@ func (l *Linkage) assemble(s *solver, p *pose, travel, rack float64) {
 		if i == loads.TrackRod {
 			gone.Y -= rack
 		}
-		span := r3.Add(l.spans[i], gone)
-		u := r3.Scale(1/l.lengths[i], span)
+		u := r3.Scale(1/l.lengths[i], r3.Add(l.spans[i], gone))
+		if i == loads.TrackRod {
+			s.drag = u.Y
+		}
 		m := r3.Scale(1/l.scale, r3.Cross(r3.Add(arm, off), u))
 		copy(s.a[6*i:], []float64{u.X, u.Y, u.Z, m.X, m.Y, m.Z})
 		// dᵢ² − Lᵢ² without the difference of squares: exactly 0 where nothing has moved
@@ -106,4 +108,15 @@ func (l *Linkage) solve(s *solver, rates [6]float64) twist {
 		r3.Vec{X: rates[0], Y: rates[1], Z: rates[2]},
 		r3.Scale(1/l.scale, r3.Vec{X: rates[3], Y: rates[4], Z: rates[5]}),
 	}
+}
+
+// towards returns the motion of the upright as travel and rack change. The rack moves the
+// inner joint of the track rod, whose length stays where (d/L)·(v − y) = 0.
+func (l *Linkage) towards(s *solver, h heading) twist {
+	return l.solve(s, [6]float64{numHeld: h.travel, loads.TrackRod: s.drag * h.rack})
+}
+
+// size weighs a twist as a length, mm.
+func (l *Linkage) size(t twist) float64 {
+	return math.Sqrt(r3.Norm2(t.shift) + l.scale*l.scale*r3.Norm2(t.turn))
 }

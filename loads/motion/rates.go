@@ -30,19 +30,17 @@ type Rates struct {
 }
 
 // velocities solves the derivative of the equations of a state, per travel and per rack.
-// The rack moves the inner joint of the track rod: its length stays where (d/L)·(v − y) = 0.
 func (l *Linkage) velocities(s *state) [2]Rates {
 	var sv solver
 	l.assemble(&sv, &s.pose, s.travel, s.rack)
-	drag := sv.a[6*loads.TrackRod+1] // y of d/L
 	sv.factor()
 	var out [2]Rates
 	frame := l.wheelFrame(s)
-	for i, rates := range [2][6]float64{{numHeld: 1}, {loads.TrackRod: drag}} {
+	for i, h := range [2]heading{{travel: 1}, {rack: 1}} {
 		r := &out[i]
-		t := l.solve(&sv, rates)
+		t := l.towards(&sv, h)
 		l.uprightRates(r, s, t)
-		r.Inner[loads.TrackRod].Y = float64(i)
+		r.Inner[loads.TrackRod].Y = h.rack
 		w := l.wheel.rate(frame, t)
 		r.Contact, r.Rise, r.Camber, r.Toe = w.contact, w.rise, w.camber, -l.wheel.left*w.steer
 		r.Rocker, r.SpringLength = math.NaN(), math.NaN()

@@ -118,12 +118,17 @@ func (l *Linkage) addDroplink(line *loads.Line) {
 //
 // False: the link does not reach.
 func (a *droplink) reach(on r3.Vec) (float64, bool) {
-	gone := r3.Sub(on, a.line.Rocker)
-	along := r3.Dot(gone, a.dir)
-	across := r3.Norm2(r3.Sub(gone, r3.Scale(along, a.dir)))
+	along, across := a.lean(on)
 	left := a.length*a.length - across
 	if !(left > 0) {
 		return 0, false
 	}
 	return along - across/(a.length+math.Sqrt(left)), true
+}
+
+// lean returns the parts of the displacement: along the link, mm, and across it, squared.
+func (a *droplink) lean(on r3.Vec) (along, across2 float64) {
+	gone := r3.Sub(on, a.line.Rocker)
+	along = r3.Dot(gone, a.dir)
+	return along, r3.Norm2(r3.Sub(gone, r3.Scale(along, a.dir)))
 }

@@ -15,6 +15,7 @@ type solver struct {
 	a     [36]float64
 	off   [6]float64
 	pivot [6]int
+	drag  float64 // y of the track rod's direction
 }
 
 func (s *solver) matrix() blas64.General {

@@ -11,16 +11,15 @@ import (
 // How the linkage is walked from the drawn position, so that what it finds is what it
 // would come to by moving.
 const (
-	longest  = 20.0  // step of travel or rack, mm
 	finest   = 1e-9  // step at which the walk has met a limit, mm
 	short    = 1e-7  // the same for a limit that is sought: one can walk up to what is found
+	patience = 20000 // steps tried; a walk to a limit takes some hundred
 	closed   = 1e-11 // by which an equation may be off, mm
 	newtons  = 12    // iterations
 	shrinks  = 0.3   // each step of Newton's method against the one before
-	leap     = 0.35  // largest first step of Newton's method, in lengths of the corner: rad
-	keepDet  = 0.4   // least share of the determinant that one step leaves
-	keepDead = 0.5   // least share of the angle to a dead centre that one step leaves
-	patience = 20000 // steps tried; a walk to a limit takes some hundred
+	leap     = 0.1   // largest movement of the upright in one step, in lengths of the corner, about rad
+	leastDet = 1e-5  // least determinant, as a share of the drawn one: nearer to 0 a branch may fork
+	spin     = 0.15  // largest turn of the rocker in one step, rad
 )
 
 // A state is where the walk is.
@@ -30,16 +29,21 @@ type state struct {
 	det          float64 // of the scaled equations
 	toggle       toggle
 	bar          float64 // how far the end of the anti-roll link on the bar has moved, mm
+	clear        clearances
 }
 
 // A walker walks one linkage.
 type walker struct {
 	*Linkage
 	state
-	solver solver
-	kind   Kind // what refused the last step
-	finest float64
+	solver  solver
+	kind    Kind // what refused the last step; Free: nothing
+	finest  float64
+	heading heading
 }
+
+// A heading is a direction of travel and rack, of length 1.
+type heading struct{ travel, rack float64 }
 
 func (l *Linkage) walk() *walker { return l.walkFrom(l.start) }
 
@@ -50,41 +54,56 @@ func (l *Linkage) walkFrom(s state) *walker {
 // to walks straight to a travel and a rack displacement; false: a limit is in the way,
 // and the walker stands before it.
 func (w *walker) to(travel, rack float64) bool {
+	left := math.Hypot(travel-w.travel, rack-w.rack)
+	if left == 0 {
+		return true
+	}
+	w.heading = heading{(travel - w.travel) / left, (rack - w.rack) / left}
+	w.clear = w.ahead(&w.state)
+	longest := leap * w.scale
 	step := longest
 	for range patience {
-		left := math.Hypot(travel-w.travel, rack-w.rack)
-		if left == 0 {
-			return true
-		}
+		left = math.Hypot(travel-w.travel, rack-w.rack)
 		next := state{travel: travel, rack: rack}
 		if step < left {
-			next.travel = w.travel + step/left*(travel-w.travel)
-			next.rack = w.rack + step/left*(rack-w.rack)
+			next.travel = w.travel + step*w.heading.travel
+			next.rack = w.rack + step*w.heading.rack
 		}
+		size := math.Min(step, left)
 		switch {
-		case w.step(next):
+		case w.step(next, size) && size == left:
+			return true
+		case w.kind == Free:
 			step = math.Min(2*step, longest)
-		case math.Min(step, left) <= w.finest || math.IsNaN(left):
+		case size <= w.finest || math.IsNaN(left):
 			return false
 		default:
-			step = math.Min(step, left) / 2
+			step = size / 2
 		}
 	}
 	return false
 }
 
-// step tries to go to a travel and a rack displacement; false: too far.
-func (w *walker) step(next state) bool {
-	next.pose = w.pose
+// step tries to go to a travel and a rack displacement, a distance on; false: too far.
+func (w *walker) step(next state, distance float64) bool {
+	next.pose, next.toggle = w.pose, w.toggle
 	w.kind = Led
 	if !w.newton(&next) {
 		return false
 	}
 	next.det = w.solver.det()
-	if !(next.det/w.det >= keepDet) {
+	if !(next.det/w.start.det >= leastDet) {
 		return false
 	}
-	if w.rocker != nil && !w.follow(&next) {
+	if w.kind = w.follow(&next); w.kind != Free {
+		return false
+	}
+	if !(math.Abs(next.toggle.turn-w.toggle.turn) <= spin) {
+		w.kind = RodInLine
+		return false
+	}
+	next.clear = w.ahead(&next)
+	if w.kind = w.clear.between(&next.clear, distance); w.kind != Free {
 		return false
 	}
 	w.state = next
@@ -101,9 +120,8 @@ func (w *walker) newton(s *state) bool {
 		if w.solver.worst() <= closed {
 			return true
 		}
-		rates := w.solver.off
-		t := w.solve(&w.solver, rates)
-		size := math.Sqrt(r3.Norm2(t.shift) + w.scale*w.scale*r3.Norm2(t.turn))
+		t := w.solve(&w.solver, w.solver.off)
+		size := w.size(t)
 		if !(size <= shrinks*last) {
 			return false
 		}
@@ -113,21 +131,21 @@ func (w *walker) newton(s *state) bool {
 	return false
 }
 
-// follow turns the rocker after the upright.
-func (w *walker) follow(next *state) bool {
-	t, ok := w.rocker.at(w.rodOuter(next), w.toggle.turn)
-	if !ok || !(t.dead() >= keepDead*w.toggle.dead()) {
-		w.kind = RodInLine
-		return false
+// follow turns the rocker after the upright, and says what does not reach.
+func (l *Linkage) follow(s *state) Kind {
+	if l.rocker == nil {
+		return Free
 	}
-	next.toggle = t
-	if a := w.antiRoll; a != nil {
-		if next.bar, ok = a.reach(w.rocker.moved(t.turn, a.line.Rocker)); !ok {
-			w.kind = AntiRollInLine
-			return false
+	var ok bool
+	if s.toggle, ok = l.rocker.at(l.rodOuter(s), s.toggle.turn); !ok {
+		return RodInLine
+	}
+	if a := l.antiRoll; a != nil {
+		if s.bar, ok = a.reach(l.rocker.moved(s.toggle.turn, a.line.Rocker)); !ok {
+			return AntiRollInLine
 		}
 	}
-	return true
+	return Free
 }
 
 // swing returns by how much a wishbone has turned about the axis through its pick-ups.
