@@ -85,7 +85,16 @@ func TestDeadCentreIsNotLeapt(t *testing.T) {
 // Everything beyond the end of a crank's stroke is refused, however far: no other circuit
 // of the four-bar is taken for it.
 func TestOtherCircuitIsNotTaken(t *testing.T) {
-	for _, f := range []fourBar{{100, 80, 40, 50}, {100, 60, 50, 60}, nortonExample, {90, 50, 100, 80}} {
+	for _, f := range []fourBar{
+		{100, 80, 40, 50},
+		{100, 60, 50, 60},
+		nortonExample,
+		{90, 50, 100, 80},
+		// cranks that do not pass the ground line, by a little: |O₄A| = d − a is less than b − c there
+		{100, 60, 90.5, 50},
+		{100, 60, 90.01, 50},
+		{100, 60, 90.0001, 50},
+	} {
 		for _, from := range []float64{20, 30, 40} {
 			l := mustNew(t, f.corner(from*degree, false, f.a > f.b))
 			r, err := l.Travels(0)
