@@ -9,7 +9,7 @@ import (
 	"sixlink/loads"
 )
 
-// rest lists what moves, in the order of ratePoints.
+// placePoints lists what moves, in the order of ratePoints; angles times 100.
 func placePoints(p *Position) []r3.Vec {
 	c := &p.Corner
 	out := []r3.Vec{c.Centre, c.Contact}
