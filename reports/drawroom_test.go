@@ -117,3 +117,28 @@ func TestMarksOfCasesCorrespond(t *testing.T) {
 		}
 	}
 }
+
+// Leaders of one view do not cross on the examples.
+func TestLeadersDoNotCross(t *testing.T) {
+	for name, r := range examples(t) {
+		for corner := range cases.NumCorners {
+			for v, view := range reports.ViewNames {
+				var leaders [][]drawing.Point
+				for _, m := range r.CornerSheet(corner, reports.View(v)).Case(0).Marks {
+					if m.Kind != drawing.Polyline || m.Key == "" || m.Title != "" || len(m.Points) != 3 {
+						continue
+					}
+					for _, other := range leaders {
+						if drawing.Cross(m.Points[1], m.Points[2], other[1], other[2]) {
+							t.Errorf("%s, corner %d, %s: leader of %s crosses another", name, corner, view, m.Key)
+						}
+					}
+					leaders = append(leaders, m.Points)
+				}
+				if len(leaders) < 7 {
+					t.Errorf("%s, corner %d, %s: %d leaders", name, corner, view, len(leaders))
+				}
+			}
+		}
+	}
+}

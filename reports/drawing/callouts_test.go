@@ -81,6 +81,7 @@ func TestCross(t *testing.T) {
 	}{
 		{"crossing", p(0, 0), p(2, 2), p(0, 2), p(2, 0), true},
 		{"short of it", p(0, 0), p(0.9, 0.9), p(0, 2), p(2, 0), false},
+		{"other one short of it", p(0, 2), p(2, 0), p(0, 0), p(0.9, 0.9), false},
 		{"common end", p(0, 0), p(2, 2), p(0, 0), p(2, 0), false},
 		{"parallel", p(0, 0), p(2, 0), p(0, 1), p(2, 1), false},
 	} {

@@ -3,6 +3,7 @@ package drawing_test
 import (
 	"bytes"
 	"encoding/xml"
+	"fmt"
 	"image"
 	"image/png"
 	"io"
@@ -26,7 +27,7 @@ func sample() drawing.Drawing {
 	return drawing.Drawing{Width: 100, Height: 60, Title: hostile, Description: hostile, Marks: []drawing.Mark{
 		{Kind: drawing.Polygon, Points: []drawing.Point{{X: 10, Y: 10}, {X: 40, Y: 10}, {X: 40, Y: 30}, {X: 10, Y: 30}}, Fill: drawing.Tension},
 		{Kind: drawing.Polyline, Points: []drawing.Point{{X: 10, Y: 50}, {X: 50, Y: 50}}, Stroke: drawing.Stroke{Ink: drawing.Compression, Width: 2, Dash: []float64{3, 1}}, Key: `rod"><b>`, Title: hostile},
-		{Kind: drawing.Circle, Points: []drawing.Point{{X: 70, Y: 25}}, Radius: 10, Stroke: drawing.Stroke{Ink: drawing.Line, Width: 1}, Key: `rod"><b>`},
+		{Kind: drawing.Circle, Points: []drawing.Point{{X: 70, Y: 25}}, Radius: 10, Stroke: drawing.Stroke{Ink: drawing.Line, Width: 0.7}, Key: `rod"><b>`},
 		{Kind: drawing.Text, Points: []drawing.Point{{X: 90, Y: 58}}, Size: 4, Text: hostile, Anchor: drawing.End, Turn: 10, Fill: drawing.Hot, Bold: true},
 	}}
 }
@@ -240,10 +241,13 @@ func TestPDF(t *testing.T) {
 		t.Fatal(err)
 	}
 	const k = 72 / 25.4
+	sin, cos := math.Sincos(-10 * math.Pi / 180) // counter-clockwise, as ISO 32000-1, 8.3.3 has it
+	end := 65 - 0.5*fonts.Bold.Width(hostile, 4)
 	for _, want := range []string{
 		// the strip from (10, 50) to (50, 50), 2 wide, dashes 3 and 1
 		decimals(25*k, (297-55)*k) + " m", decimals(45*k, (297-55)*k) + " l", decimals(1*k) + " w", "[" + decimals(1.5*k, 0.5*k) + "] 0.00 d",
 		decimals(25*k, (297-35)*k) + " m", "0.000 0.447 0.698 rg", // the area: 0, 114, 178 of 255
+		" " + decimals(4*0.5*k) + " Tf", fmt.Sprintf("%.5f %.5f %.5f %.5f ", cos, sin, -sin, cos), "BT " + decimals(end*k, (297-59)*k) + " Td", // the text
 	} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("page lacks %q:\n%s", want, regexp.MustCompile(`(?s)stream.*?endstream`).FindString(b.String()))
