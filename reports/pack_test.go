@@ -263,6 +263,18 @@ func TestPackSaysFail(t *testing.T) {
 	}
 }
 
+// The date is the one that the user gives, and never that of the clock.
+func TestPackHasTheDateOfTheUser(t *testing.T) {
+	r := report(t)
+	if cover := pages(t, pack(t, r))[0].text(); !strings.Contains(cover, " Date Car file ") {
+		t.Errorf("without a date the cover says %q", cover)
+	}
+	r.Date = "2031-02-03"
+	if cover := pages(t, pack(t, r))[0].text(); !strings.Contains(cover, " Date 2031-02-03 ") {
+		t.Errorf("the cover says %q", cover)
+	}
+}
+
 // The same report gives the same bytes.
 func TestPackIsDeterministic(t *testing.T) {
 	r := example(t, "hillclimb-pushrod-complete")

@@ -19,8 +19,10 @@ func TestFoldedTable(t *testing.T) {
 	table := Table{
 		Columns: []Column{{"no.", "", Text}, {"point", "", Text}, {"Fx", "N", Whole}, {"rack", "N", Whole}},
 		Rows: [][]any{
-			{1, "a", 10.0, math.NaN()}, {1, "b", 20.0, 5.0},
-			{2, "a", 30.0, math.NaN()}, {2, "b", 40.0, 0.0},
+			{1, "a", 10.0, math.NaN()},
+			{1, "b", 20.0, 5.0},
+			{2, "a", 30.0, math.NaN()},
+			{2, "b", 40.0, 0.0},
 		},
 	}
 	g := table.across([]string{"no."}, []string{"point"}, []string{"Fx", "rack"})
