@@ -20,7 +20,17 @@ var links = [loads.NumLinks]struct{ part, outer, inner string }{
 }
 
 func (b *builder) axle(it *item) cases.Axle {
-	a := cases.Axle{UnsprungMass: it.at("unsprung_mass").number()}
+	doubts := len(b.car.Doubts)
+	a := cases.Axle{UnsprungMass: it.at("unsprung_mass").number(), Side: b.side(it)}
+	a.Inboard = b.inboard(it.at("inboard"))
+	if it.at("right").given {
+		a.Right = b.right(it, &a, doubts)
+	}
+	return a
+}
+
+// side reads one side of an axle.
+func (b *builder) side(it *item) (a cases.Side) {
 	wheel := it.at("wheel")
 	c := &a.Corner
 	c.Centre, c.Contact, c.Spin = b.vector(wheel.at("centre")), b.vector(wheel.at("contact")), r3.Vec{Y: 1}
@@ -41,7 +51,6 @@ func (b *builder) axle(it *item) cases.Axle {
 		c.Rocker = b.rocker(rocker, it.at("rod").at("inner"))
 		a.Rocker = b.rockerParts(rocker)
 	}
-	a.Inboard = b.inboard(it.at("inboard"))
 	b.wheel(wheel)
 	b.plausible(it)
 	return a

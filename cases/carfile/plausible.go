@@ -53,11 +53,10 @@ func (b *builder) outward(outer, inner, centre *item) {
 	case far >= near:
 		b.refuse(outer, fmt.Sprintf("the outer joint lies %s mm from the wheel centre, and the inner one %s mm", short(far), short(near)),
 			"exchange the two: the outer joint is the one at the wheel")
-	case b.vector(outer).Y <= 0:
-		b.refuse(outer, fmt.Sprintf("the outer joint is not on the left-hand side: in ISO 8855 axes its y is %s mm, not above 0 mm", short(b.vector(outer).Y)),
-			"give the hardpoints of the left-hand side")
-	case b.vector(inner).Y <= 0:
-		b.doubt(fmt.Sprintf("%s lies across the centreline: hardpoints are those of the left-hand side", inner.path))
+	case b.off(outer) <= 0:
+		b.refuseSide(outer, "the outer joint", "give the hardpoints of the left-hand side")
+	case b.off(inner) <= 0:
+		b.doubt(fmt.Sprintf("%s lies across the centreline: hardpoints are those of the %s-hand side", inner.path, cases.SideNames[b.hand]))
 	}
 }
 

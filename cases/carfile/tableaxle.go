@@ -2,7 +2,7 @@ package carfile
 
 // axle returns the row of one axle.
 func axle(name, doc string) Key {
-	return Key{Name: name, Kind: Mapping, Required: true, Doc: doc, Keys: []Key{
+	k := Key{Name: name, Kind: Mapping, Required: true, Doc: doc, Keys: []Key{
 		{Name: "unsprung_mass", Kind: Number, Dimension: Mass, Range: Range{Max: 1000}, Required: true, Doc: "the unsprung mass of one corner"},
 		{Name: "wheel", Kind: Mapping, Required: true, Doc: "the wheel", Keys: []Key{
 			point("centre", "the wheel centre"),
@@ -17,6 +17,8 @@ func axle(name, doc string) Key {
 		}), Also: []string{"push_rod", "pull_rod"}},
 		rockerKey, inboardKey, membersKey,
 	}}
+	k.Keys = append(k.Keys, rightOf(k.Keys))
+	return k
 }
 
 // Coordinates end where no car does.

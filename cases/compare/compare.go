@@ -36,8 +36,22 @@ type Car struct {
 // An Axle is what is compared of one axle.
 type Axle struct {
 	Masses      Masses
-	FrontalArea float64       // of the links of one corner, mm²
+	Moved
+	Right *Moved // of the right-hand corner; nil: as the left
+}
+
+// Moved is what of one corner stands in the wind and moves with the wheel.
+type Moved struct {
+	FrontalArea float64       // of the links, mm²
 	Travel      *loads.Travel // nil: no rocker
+}
+
+// At returns what of one side of the axle moves.
+func (a Axle) At(side int) Moved {
+	if side == cases.Right && a.Right != nil {
+		return *a.Right
+	}
+	return a.Moved
 }
 
 // A Corner is what is compared of one corner.
@@ -119,9 +133,10 @@ func Of(results []*cases.Results, reserve float64, sizer Sizer) (Comparison, err
 func carOf(r *cases.Results, needs Needs) Car {
 	c := Car{Results: r, Masses: massesOf(r.Car.Axles[:]...)}
 	for i, axle := range r.Car.Axles {
-		c.Axles[i] = Axle{Masses: massesOf(axle), FrontalArea: FrontalArea(axle.Side)}
-		if t, ok := r.Corners[2*i].Statics.Travel(); ok {
-			c.Axles[i].Travel = &t
+		c.Axles[i] = Axle{Masses: massesOf(axle), Moved: movedOf(r, 2*i)}
+		if axle.Right != nil {
+			right := movedOf(r, 2*i+1)
+			c.Axles[i].Right = &right
 		}
 	}
 	for i, corner := range r.Corners {
@@ -133,6 +148,14 @@ func carOf(r *cases.Results, needs Needs) Car {
 		out.Rocker, out.Chassis, out.Upright = rockerPeaks(corner), chassisPeaks(corner), uprightPeaks(corner)
 	}
 	return c
+}
+
+func movedOf(r *cases.Results, corner int) Moved {
+	m := Moved{FrontalArea: FrontalArea(r.Car.Side(corner))}
+	if t, ok := r.Corners[corner].Statics.Travel(); ok {
+		m.Travel = &t
+	}
+	return m
 }
 
 func memberOf(m cases.Member) Member {
