@@ -30,7 +30,7 @@ type Group struct {
 	Axle  int
 	Links []int
 	Sides [2][]int // its links on the left-hand and on the right-hand side
-	Kept  string // why it was left as it is; empty: it was sized
+	Kept  string   // why it was left as it is; empty: it was sized
 
 	Size    *stock.Size // nil: left as it is, or no tube of the stock carries it
 	First   bool        // no lighter tube is offered: the loads ask for less than the stock has

@@ -34,6 +34,9 @@ func (b *builder) side(it *item) (a cases.Side) {
 	wheel := it.at("wheel")
 	c := &a.Corner
 	c.Centre, c.Contact, c.Spin = b.vector(wheel.at("centre")), b.vector(wheel.at("contact")), r3.Vec{Y: 1}
+	if b.hand == cases.Right {
+		c.Spin.Y = -1 // the mirror image
+	}
 	if spin := wheel.at("spin_axis"); spin.given {
 		c.Spin = b.axis(spin)
 	}

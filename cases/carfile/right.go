@@ -19,16 +19,16 @@ import (
 func (b *builder) right(it *item, a *cases.Axle, doubts int) *cases.Side {
 	given := it.at("right")
 	o := overlay{turn: b.turn, left: it.path, right: given.path, at: place{given.line, given.column}}
-	merged := o.over(it, given)
 	b.onTheRight(it, given)
-	if given.good {
+	joined := b.bothOrNone(it, given)
+	merged := o.over(it, given)
+	if given.good && joined {
 		b.completed(merged)
 	}
 	leftFaults, leftDoubts := len(b.faults), len(b.car.Doubts)
 	b.hand = cases.Right
 	s := b.side(merged)
 	b.hand = cases.Left
-	b.bothOrNone(it, given)
 	b.sideBySide(it, given)
 	b.drop(o, leftFaults, doubts, leftDoubts)
 	if mirror := a.At(cases.Right); reflect.DeepEqual(s, mirror) {
@@ -104,7 +104,7 @@ func (o overlay) over(left, right *item) *item {
 		default:
 			m.fields[name] = f.rekeyed(k)
 		}
-		m.without(name, f)
+		m.without(name, right)
 	}
 	return m
 }
@@ -152,10 +152,10 @@ func (it *item) rekeyed(k *Key) *item {
 }
 
 // without takes out of a mapping what a key that was laid over it excludes.
-func (it *item) without(name string, f *item) {
-	if slices.Contains(it.key.OneOf, name) && (f.key.Kind != Flag || f.flag) {
+func (it *item) without(name string, right *item) {
+	if f := right.at(name); slices.Contains(it.key.OneOf, name) && (f.key.Kind != Flag || f.flag) {
 		for _, other := range it.key.OneOf {
-			if other != name {
+			if !right.at(other).given {
 				delete(it.fields, other)
 			}
 		}
@@ -184,12 +184,9 @@ func (b *builder) completed(it *item) {
 // onTheRight refuses points of right that are drawn on the left-hand side, as their
 // mirror images are: their sign was forgotten.
 func (b *builder) onTheRight(left, right *item) {
-	for i := range right.numbers {
-		if right.key.Kind != Vector || right.key.Dimension != Length || i > 0 || !b.placed(right) {
-			return
-		}
-		y := b.vector(right).Y
-		if y > 0 && !(left.good && left != none && b.vector(left).Y < 0) {
+	if right.key.Kind == Vector && right.key.Dimension == Length && b.placed(right) {
+		across := left.good && b.vector(left).Y < 0 // the left-hand point lies across the centreline, as its mirror image may
+		if y := b.vector(right).Y; y > 0 && !across {
 			b.refuse(right, fmt.Sprintf("the point is not on the right-hand side: in ISO 8855 axes its y is %s mm, above 0 mm", short(y)),
 				"right: gives points in their own coordinates; turn the sign of "+b.lateralName())
 		}
@@ -204,18 +201,20 @@ func (b *builder) onTheRight(left, right *item) {
 // lateralName is the axis of the file that runs across the car.
 func (b *builder) lateralName() string { return xyz[slices.Index(b.turn.axis[:], lateral)] }
 
-// bothOrNone refuses what joins the two sides and stands on one alone.
-func (b *builder) bothOrNone(left, right *item) {
+// bothOrNone refuses what joins the two sides and stands on one alone; false: it has.
+func (b *builder) bothOrNone(left, right *item) bool {
 	rocker := right.at("rocker")
 	if rocker.given && !left.at("rocker").given {
 		b.refuse(rocker, "there is a rocker on the right-hand side alone", "give the rocker of the left-hand side; right: says where the other differs")
-		return
+		return false
 	}
 	for _, name := range []string{"anti_roll"} {
 		if f := rocker.at(name); f.given && !left.at("rocker").at(name).given {
 			b.refuse(f, name+" joins the two sides, and the left-hand rocker has none", "give it to the left-hand rocker; right: says where the other end differs")
+			return false
 		}
 	}
+	return true
 }
 
 // sideBySide holds the wheels of an axle to one line across the car and to level ground.

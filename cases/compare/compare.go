@@ -35,7 +35,7 @@ type Car struct {
 
 // An Axle is what is compared of one axle.
 type Axle struct {
-	Masses      Masses
+	Masses Masses
 	Moved
 	Right *Moved // of the right-hand corner; nil: as the left
 }

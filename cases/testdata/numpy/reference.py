@@ -62,8 +62,30 @@ def tube(raw):
     return dict(props, name=raw["material"], od=od, wall=wall, A=math.pi / 4 * (od**2 - (od - 2 * wall)**2),
                 I=math.pi / 64 * (od**4 - (od - 2 * wall)**4), K=num(raw.get("effective_length_factor", 1)), column=column)
 
+def reflected(raw, turn):
+    """The mirror image of what a file says of an axle: every list of three numbers is a vector in its axes."""
+    if isinstance(raw, dict):
+        return {k: reflected(v, turn) for k, v in raw.items() if k != "right"}
+    if isinstance(raw, list) and len(raw) == 3:
+        flip = turn.T @ np.diag([1.0, -1, 1]) @ turn
+        return list(flip @ nums(raw, "length"))
+    return raw
+
+def overlaid(base, given):
+    """What is given, laid over a base key by key. A spring and a torsion bar exclude each other, and so do the two forms of a wishbone."""
+    if not (isinstance(base, dict) and isinstance(given, dict)):
+        return given
+    out = dict(base)
+    for one, other in ((("spring",), ("torsion_bar",)), (("front_leg", "rear_leg"), ("outer", "front", "rear"))):
+        for drop, keep in ((one, other), (other, one)):
+            if any(given.get(k) for k in keep):
+                out = {k: v for k, v in out.items() if k not in drop}
+    for k, v in given.items():
+        out[k] = overlaid(base[k], v) if k in base else v
+    return out
+
 def load_axle(raw, turn):
-    """The left-hand corner of one axle in ISO 8855. ends[member] = (outer joint, inner joint)."""
+    """One corner of an axle in ISO 8855. ends[member] = (outer joint, inner joint)."""
     def pair(r, first, second):
         return turn @ nums(r[first], "length"), turn @ nums(r[second], "length")
     def direction(v):
@@ -82,14 +104,6 @@ def load_axle(raw, turn):
                                 anti_roll_link=pair(roll, "rocker", "link") if roll else None)
     return corner
 
-def mirrored(value):
-    """The mirror image in y = 0 of every point and plain vector of a corner."""
-    if isinstance(value, dict):
-        return {k: mirrored(v) for k, v in value.items()}
-    if isinstance(value, tuple):
-        return tuple(map(mirrored, value))
-    return value * [1, -1, 1] if isinstance(value, np.ndarray) else value
-
 def load_car(path):
     """Reads a car file into ISO 8855 and internal units; load_cases reads the cases."""
     with open(path, encoding="utf-8") as f:
@@ -105,12 +119,13 @@ def load_car(path):
                outboard={a: brakes[a] == "outboard" for a in AXLES}, hub=drive["by"] == "hub",
                factors={k: num(raw["design_factors"][k]) for k in ("yield", "ultimate", "buckling")})
     for axle in AXLES:
-        left = load_axle(raw[axle], turn)
-        car["corners"].update({axle + "_left": left, axle + "_right": mirrored(left)})
+        image = reflected(raw[axle], turn)
+        image["wheel"].setdefault("spin_axis", list(turn.T @ [0.0, -1, 0]))
+        right = overlaid(image, raw[axle].get("right", {}))
+        car["corners"].update({axle + "_left": load_axle(raw[axle], turn), axle + "_right": load_axle(right, turn)})
     front, rear = (car["corners"][a + "_left"]["contact"] for a in AXLES)
     if front[0] - rear[0] != car["L"] or min(front[1], rear[1]) <= 0:
         raise Refused(f"{path}: contact points disagree with the wheelbase or are not on the left")
-    car["track"] = {"front": 2 * front[1], "rear": 2 * rear[1]}
     car["cg"] = front * [1, 0, 1] + [-(1 - car["share"]) * car["L"], 0, h]
     return car
 
@@ -118,9 +133,16 @@ def load_car(path):
 def wheel(force, state="rolling", acceleration=None, moment=(0, 0, 0)):
     return dict(force=np.array(force, float), moment=np.array(moment, float), wheel=state, acceleration=acceleration)
 
+def wheel_loads(car, axle, load, couple):
+    """Left and right vertical load of an axle that carries a load and a roll couple, the CG being on the centreline."""
+    y = [car["corners"][f"{axle}_{side}"]["contact"][1] for side in SIDES]
+    return np.linalg.solve([[1, 1], y], [load, -couple])
+
 def roll_couples(car, case, load, couple):
-    """Roll couple of each axle, no wheel pulling on the road: what one axle cannot move the other takes."""
-    limit = {a: load[a] * car["track"][a] / 2 for a in AXLES}
+    """Roll couple of each axle, no wheel pulling on the road: what one axle cannot move the other takes. At its limit an axle
+    stands on its outer wheel alone, in a left turn the right-hand one."""
+    outer = "right" if couple > 0 else "left"
+    limit = {a: load[a] * abs(car["corners"][f"{a}_{outer}"]["contact"][1]) for a in AXLES}
     own = {"front": couple * car["roll_share"], "rear": couple * (1 - car["roll_share"])}
     for a, other in (AXLES, AXLES[::-1]):
         if abs(own[a]) > limit[a]:
@@ -140,9 +162,9 @@ def manoeuvre(car, case, name, acc):
         raise Refused(f"case {name}: the car pitches over")
     couple, fz = roll_couples(car, name, load, m * ay * h), {}
     for axle in AXLES:
-        move = couple[axle] / car["track"][axle]                        # from left to right
-        part = move / load[axle] if abs(move) < load[axle] / 2 * (1 - 1e-12) else math.copysign(0.5, move)
-        fz[axle + "_left"], fz[axle + "_right"] = load[axle] * (0.5 - part), load[axle] * (0.5 + part)
+        pair = wheel_loads(car, axle, load[axle], couple[axle])
+        pair[np.abs(pair) < 1e-12 * load[axle]] = 0                     # lifted: rounding alone
+        fz[axle + "_left"], fz[axle + "_right"] = pair
     total = m * ax + drag
     braked = total < 0 or case.get("wheel") == "braked"
     front = car["brake_share"] if braked else car["drive_share"]
@@ -160,7 +182,8 @@ def load_cases(car):
     for case in car["cases"]:
         name, state, given = case["name"], case.get("wheel", "rolling"), case.get("unsprung_acceleration")
         given = None if given is None else car["turn"] @ nums(given, "acceleration")
-        static = {c: car["m"] * G * (car["share"] if c.startswith("front") else 1 - car["share"]) / 2 for c in CORNERS}   # no aero
+        rest = {"front": car["m"] * G * car["share"], "rear": car["m"] * G * (1 - car["share"])}                          # no aero
+        static = {f"{a}_{side}": f for a in AXLES for side, f in zip(SIDES, wheel_loads(car, a, rest[a], 0))}
         wheels = {c: wheel([0, 0, static[c]], state) for c in CORNERS}
         if "acceleration" in case:
             acc = (car["turn"] @ np.append(nums(case["acceleration"], "acceleration"), 0.0))[:2]

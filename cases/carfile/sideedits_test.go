@@ -1,0 +1,41 @@
+package carfile
+
+// rearAxle begins the rear axle of the example car: what stands before it belongs to front.
+const rearAxle = "\nrear:\n  unsprung_mass: 21\n"
+
+// rightEdit gives the front axle of the example car a right-hand side.
+func rightEdit(name, right string, faults int) edit {
+	return edit{name: "right: " + name, old: rearAxle, new: "  right:\n" + right + rearAxle, faults: faults}
+}
+
+var sideEdits = []edit{
+	rightEdit("empty", "", 1),
+	rightEdit("a point with the sign of the left", "    rod: {outer: [2, 640, 196]}\n", 1),
+	rightEdit("several points with the sign of the left", "    upper_wishbone: {outer: [-14, 655, 400], front: [150, 265, 372], rear: [-190, 285, 362]}\n", 3),
+	rightEdit("contact point with the sign of the left", "    wheel: {contact: [0, 740, 0]}\n", 1),
+	rightEdit("contact point near the centreline", "    wheel: {contact: [0, -74, 0]}\n", 1),
+	rightEdit("contact point ahead of the left", "    wheel: {contact: [20, -740, 0]}\n", 1),
+	rightEdit("contact point below the left", "    wheel: {contact: [0, -740, -3]}\n", 1),
+	rightEdit("pick-ups exchanged", "    lower_wishbone: {front: [-230, -210, 138], rear: [190, -200, 140]}\n", 1),
+	rightEdit("outer joint inboard of the mirrored inner one", "    rod: {outer: [0, -200, 470]}\n", 1),
+	rightEdit("outer joint on the mirrored inner one", "    rod: {outer: [0, -270, 470]}\n", 1),
+	rightEdit("unknown material", "    members: {rod: {material: E999}}\n", 1),
+	rightEdit("wall thicker than the tube", "    members: {rod: {tube: [20, 11]}}\n", 1),
+	rightEdit("what the sides share", "    rocker: {anti_roll: {roll_share: 0.4}}\n", 1),
+	rightEdit("mass of a corner", "    unsprung_mass: 18\n", 1),
+	rightEdit("a side within a side", "    right: {rod: {outer: [2, -640, 196]}}\n", 1),
+	rightEdit("spring in the place of the torsion bar, half of it", "    rocker: {spring: {rocker: [0, -205, 462]}}\n", 1),
+	rightEdit("end without a part of the list", "    members: {rod: {ends: {outer: {bearing: no such part}}}}\n", 1),
+	rightEdit("section and tube", "    members: {rod: {tube: [20, 1.5], section: {bar: 12}}}\n", 1),
+	rightEdit("key misspelt", "    wheel: {center: [0, -741, 285]}\n", 1),
+	{
+		name: "right: a fault of the left is told once", faults: 1,
+		old: "rod: {outer: [2, 630, 196], inner: [0, 270, 470], carried_by: upright}",
+		new: "rod: {outer: [0, 270, 470], inner: [2, 630, 196], carried_by: upright}\n  right: {track_rod: {inner: [88, -230, 186]}}",
+	},
+	{
+		name: "right: a rocker on one side alone", faults: 1,
+		old: "    pivot: [0, 234, 422]\n    axis: [1, 0, 0]\n    bearing_span: 40\n    torsion_bar: true\n    anti_roll: {rocker: [0, 205, 462], link: [0, 205, 330], roll_share: 0.45}\n",
+		new: "    pivot: [0, 234, 422]\n    axis: [1, 0, 0]\n    bearing_span: 40\n    torsion_bar: true\n  right:\n    rocker: {anti_roll: {rocker: [0, -205, 462], link: [0, -205, 330]}}\n",
+	},
+}
