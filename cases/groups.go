@@ -20,11 +20,23 @@ type spot struct{ side, link int }
 // groups returns the groups of an axle with what the stock offers each.
 func (o Sizing) groups(a *Axle, axle int) (out []*group) {
 	for _, links := range shared {
-		for _, spots := range a.tubes(links) {
-			out = append(out, o.split(a, axle, spots)...)
+		for _, together := range a.wishbones(links) {
+			for _, spots := range a.tubes(together) {
+				out = append(out, o.split(a, axle, spots)...)
+			}
 		}
 	}
 	return out
+}
+
+// wishbones splits two legs that are no wishbone, for each has a joint of its own.
+func (a *Axle) wishbones(links []int) [][]int {
+	for _, s := range a.Held() {
+		if _, meet := s.Corner.Joint(links[0]); !meet && len(links) == 2 {
+			return [][]int{links[:1], links[1:]}
+		}
+	}
+	return [][]int{links}
 }
 
 // tubes splits members by whose tube they have: that of the left-hand side, or the right

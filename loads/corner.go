@@ -68,6 +68,18 @@ func (c Carrier) joint() int {
 	return LowerBallJoint
 }
 
+// Wishbone returns the legs of the wishbone to which a leg belongs, with the joint of the
+// upright at which they meet; false for the track rod and the rod.
+func Wishbone(link int) (front, rear, joint int, ok bool) {
+	switch link {
+	case UpperFrontLeg, UpperRearLeg:
+		return UpperFrontLeg, UpperRearLeg, UpperBallJoint, true
+	case LowerFrontLeg, LowerRearLeg:
+		return LowerFrontLeg, LowerRearLeg, LowerBallJoint, true
+	}
+	return 0, 0, 0, false
+}
+
 // A Corner is one upright on its links, with the wheel that loads it.
 type Corner struct {
 	Links   [NumLinks]Link
@@ -76,6 +88,13 @@ type Corner struct {
 	Contact r3.Vec  // contact point of the tyre, mm
 	Spin    r3.Vec  // direction of the wheel's spin axis, any length
 	Rocker  *Rocker // nil: the rod ends on the chassis
+}
+
+// Joint returns the joint of the upright at which a leg meets the other leg of its
+// wishbone; false: its outer joint is its own.
+func (c *Corner) Joint(link int) (joint int, shared bool) {
+	front, rear, joint, ok := Wishbone(link)
+	return joint, ok && c.Links[front].Outer == c.Links[rear].Outer
 }
 
 // A Rocker is the body between the rod and the spring: it turns on a pivot with two

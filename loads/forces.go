@@ -23,7 +23,7 @@ type Forces struct {
 
 // The joints of the upright.
 const (
-	UpperBallJoint = iota // outer joint of the upper wishbone
+	UpperBallJoint = iota // outer joint of the upper wishbone; of legs with joints of their own the sum of both
 	LowerBallJoint
 	TrackRodJoint
 	RodJoint // loaded only where the upright carries the rod

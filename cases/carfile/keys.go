@@ -31,6 +31,8 @@ type Key struct {
 	OneOf []string // of which of Keys exactly one must be there
 	With  string   // the key of the same mapping without which this one means nothing
 
+	Instead []string // keys of the same mapping whose place it takes: it excludes them
+
 	Also []string // other names that people write for it, to name it to them
 }
 
@@ -76,6 +78,19 @@ func (k *Key) find(name string) *Key {
 		return nil
 	}
 	return &k.Keys[at]
+}
+
+// excluded are the keys of a mapping that cannot stand beside one of them.
+func (k *Key) excluded(name string) (out []string) {
+	for _, o := range k.Keys {
+		switch {
+		case o.Name == name:
+			out = append(out, o.Instead...)
+		case slices.Contains(o.Instead, name):
+			out = append(out, o.Name)
+		}
+	}
+	return out
 }
 
 // entry returns the row of one entry of a List.

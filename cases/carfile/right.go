@@ -160,6 +160,11 @@ func (it *item) without(name string, right *item) {
 			}
 		}
 	}
+	for _, other := range it.key.excluded(name) {
+		if !right.at(other).given {
+			delete(it.fields, other)
+		}
+	}
 }
 
 // completed holds what came of the overlay to what its rows need.

@@ -39,3 +39,39 @@ var sideEdits = []edit{
 		new: "    pivot: [0, 234, 422]\n    axis: [1, 0, 0]\n    bearing_span: 40\n    torsion_bar: true\n  right:\n    rocker: {anti_roll: {rocker: [0, -205, 462], link: [0, -205, 330]}}\n",
 	},
 }
+
+// linkEdit gives the front axle of the example car another upper wishbone.
+func linkEdit(name, wishbone string, faults int) edit {
+	return edit{name: "links: " + name, old: "upper_wishbone: {outer: [-14, 655, 400], front: [150, 265, 372], rear: [-190, 285, 362]}", new: "upper_wishbone: " + wishbone, faults: faults}
+}
+
+// The legs of two links in the place of the upper wishbone of the front axle.
+const (
+	frontLeg = "front_leg: {outer: [12, 652, 402], inner: [150, 265, 372]}"
+	rearLeg  = "rear_leg: {outer: [-40, 658, 396], inner: [-190, 285, 362]}"
+)
+
+var linkEdits = []edit{
+	linkEdit("one of two", "{"+frontLeg+"}", 1),
+	linkEdit("the rear one alone", "{"+rearLeg+", front: [150, 265, 372]}", 2),
+	linkEdit("beside a ball joint", "{outer: [-14, 655, 400], "+frontLeg+", "+rearLeg+"}", 1),
+	linkEdit("without an inner joint", "{front_leg: {outer: [12, 652, 402]}, "+rearLeg+"}", 1),
+	linkEdit("joints exchanged", "{front_leg: {inner: [12, 652, 402], outer: [150, 265, 372]}, "+rearLeg+"}", 1),
+	linkEdit("pick-ups exchanged", "{front_leg: {outer: [12, 652, 402], inner: [-190, 285, 362]}, rear_leg: {outer: [-40, 658, 396], inner: [150, 265, 372]}}", 1),
+	linkEdit("below the lower wishbone", "{front_leg: {outer: [12, 652, 150], inner: [150, 265, 150]}, rear_leg: {outer: [-40, 658, 150], inner: [-190, 285, 150]}}", 1),
+	{
+		name: "links: carrying the rod", faults: 1,
+		old: "lower_wishbone: {outer: [-2555, 670, 170], front: [-2330, 210, 150], rear: [-2730, 205, 145]}",
+		new: "lower_wishbone: {front_leg: {outer: [-2545, 670, 170], inner: [-2330, 210, 150]}, rear_leg: {outer: [-2565, 670, 170], inner: [-2730, 205, 145]}}",
+	},
+	{
+		name: "links: carrying the rod on the right-hand side", faults: 1,
+		old: "\n# The usual",
+		new: "\n  right:\n    lower_wishbone: {front_leg: {outer: [-2545, -670, 170], inner: [-2330, -210, 150]}, rear_leg: {outer: [-2565, -670, 170], inner: [-2730, -205, 145]}}\n\n# The usual",
+	},
+	{
+		name: "links: one of two on the right-hand side", faults: 1,
+		old: "\n# The usual",
+		new: "\n  right:\n    upper_wishbone: {front_leg: {outer: [-2545, -650, 420], inner: [-2380, -280, 385]}}\n\n# The usual",
+	},
+}

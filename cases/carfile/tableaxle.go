@@ -36,11 +36,21 @@ func joints() []Key {
 }
 
 func wishbone(name string) Key {
-	return Key{Name: name + "_wishbone", Kind: Mapping, Required: true, Doc: "the " + name + " wishbone", Keys: []Key{
-		point("outer", "the ball joint at the upright", "outboard", "upright", "ball_joint"),
-		point("front", "the front pick-up on the chassis", "fore"),
-		point("rear", "the rear pick-up on the chassis", "aft"),
+	outer := point("outer", "the ball joint at the upright", "outboard", "upright", "ball_joint")
+	front := point("front", "the front pick-up on the chassis", "fore")
+	rear := point("rear", "the rear pick-up on the chassis", "aft")
+	outer.Unless, front.Unless, rear.Unless = "front_leg", "front_leg", "front_leg"
+	return Key{Name: name + "_wishbone", Kind: Mapping, Required: true, Doc: "the " + name + " wishbone, or two links in its place", Keys: []Key{
+		outer, front, rear, leg("front", "rear"), leg("rear", "front"),
 	}, Also: []string{name + "_arm", name + "_control_arm", name + "_a_arm"}}
+}
+
+// leg returns the row of a link with an outer joint of its own.
+func leg(name, other string) Key {
+	return Key{
+		Name: name + "_leg", Kind: Mapping, NeededWith: other + "_leg", Instead: []string{"outer", "front", "rear"}, Keys: joints(),
+		Absent: "both legs meet in one ball joint", Doc: "the " + name + " link, which has a joint of its own at the upright",
+	}
 }
 
 var rockerKey = Key{

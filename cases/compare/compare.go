@@ -145,7 +145,7 @@ func carOf(r *cases.Results, needs Needs) Car {
 			out.Members[j] = memberOf(m)
 			out.Members[j].Need = needs.Tubes[i][j]
 		}
-		out.Rocker, out.Chassis, out.Upright = rockerPeaks(corner), chassisPeaks(corner), uprightPeaks(corner)
+		out.Rocker, out.Chassis, out.Upright = rockerPeaks(corner), pointPeaks(corner, corner.Statics.ChassisForces), pointPeaks(corner, corner.Statics.UprightForces)
 	}
 	return c
 }
@@ -193,28 +193,15 @@ func rockerPeaks(c cases.Corner) (out []Force) {
 	return out
 }
 
-func chassisPeaks(c cases.Corner) (out []Force) {
+// pointPeaks are the largest forces at named points.
+func pointPeaks(c cases.Corner, at func(loads.Forces) []loads.PointForce) (out []Force) {
 	for k, f := range c.Forces {
-		for i, p := range c.Statics.ChassisForces(f) {
+		for i, p := range at(f) {
 			if k == 0 {
 				out = append(out, Force{p.Name, "N", none})
 			}
 			out[i].over(r3.Norm(p.Force), k)
 		}
-	}
-	return out
-}
-
-func uprightPeaks(c cases.Corner) (out []Force) {
-	for i, name := range loads.JointNames {
-		if i == loads.RodJoint && c.Statics.Corner.Carrier != loads.Upright {
-			continue
-		}
-		peak := none
-		for k, f := range c.Forces {
-			peak.over(r3.Norm(f.Upright[i]), k)
-		}
-		out = append(out, Force{name, "N", peak})
 	}
 	return out
 }

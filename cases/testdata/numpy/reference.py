@@ -90,7 +90,11 @@ def load_axle(raw, turn):
         return turn @ nums(r[first], "length"), turn @ nums(r[second], "length")
     def direction(v):
         return turn @ nums(v) / np.linalg.norm(nums(v))
-    ends = {f"{side}_{leg}_leg": pair(raw[side + "_wishbone"], "outer", leg) for side in ("upper", "lower") for leg in AXLES}
+    ends = {}
+    for side in ("upper", "lower"):
+        for leg in AXLES:       # a wishbone's ball joint is that of both legs; a link in its place has joints of its own
+            r = raw[side + "_wishbone"]
+            ends[f"{side}_{leg}_leg"] = pair(r[leg + "_leg"], "outer", "inner") if leg + "_leg" in r else pair(r, "outer", leg)
     ends.update({m: pair(raw[m], "outer", "inner") for m in ("track_rod", "rod")})
     centre, contact = pair(raw["wheel"], "centre", "contact")
     corner = dict(ends=ends, carrier=raw["rod"]["carried_by"].split("_")[0], unsprung=num(raw["unsprung_mass"], "mass"),
