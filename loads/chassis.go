@@ -17,7 +17,8 @@ type PointForce struct {
 // of the legs and the track rod, and where the rod's force arrives: at the rocker's
 // pivot, the spring and the anti-roll link, or at the rod's own pick-up where there is
 // no rocker. A torsion bar adds a pure torque, which is not listed. Their sum is
-// the sum of contact force and inertia.
+// the sum of contact force and inertia; with a third spring, which pushes on the other
+// rocker and not on the chassis, that of both sides together is.
 func (s *Statics) ChassisForces(f Forces) []PointForce {
 	var out []PointForce
 	for i, l := range s.Corner.Links {

@@ -105,10 +105,13 @@ type Rocker struct {
 	Spring      *Line   // nil: a torsion bar resists, with a pure torque about the axis
 	AntiRoll    *Line   // link to the anti-roll bar; nil: none
 	RollShare   float64 // share of the roll part of the torque that the anti-roll bar carries, 0 to 1
+	Third       *Line   // third spring, to the rocker of the other side; nil: none
+	HeaveShare  float64 // share of the heave part of the torques that it carries, 0 to 1
 }
 
 // A Line is a two-force member from a point on the rocker to a far point, mm: on the
-// chassis for a spring, on the anti-roll bar for its link.
+// chassis for a spring, on the anti-roll bar for its link, on the other rocker for a third
+// spring.
 type Line struct{ Rocker, Far r3.Vec }
 
 // Mirrored returns the corner of the other side: the mirror image in the plane y = 0.
@@ -121,7 +124,7 @@ func (c Corner) Mirrored() Corner {
 	if c.Rocker != nil {
 		r := *c.Rocker
 		r.Pivot, r.Axis = mirror(r.Pivot), mirror(r.Axis)
-		r.Spring, r.AntiRoll = r.Spring.mirrored(), r.AntiRoll.mirrored()
+		r.Spring, r.AntiRoll, r.Third = r.Spring.mirrored(), r.AntiRoll.mirrored(), r.Third.mirrored()
 		c.Rocker = &r
 	}
 	return c

@@ -46,4 +46,6 @@ type RockerForces struct {
 	Thrust     float64   // component of Pivot along the axis, N
 	SpringOn   r3.Vec    // of the spring on the chassis, N
 	AntiRollOn r3.Vec    // of the link on the anti-roll bar, N
+	Third      float64   // of the third spring, N, compression positive, the same at both sides; NaN without one
+	ThirdOn    r3.Vec    // of the third spring on the rocker of the other side, N
 }

@@ -51,6 +51,7 @@ func (b *builder) axle(it *item) cases.Axle {
 	if it.at("right").given {
 		a.Right = b.right(it, &a, doubts)
 	}
+	b.thirdSpring(it, &a)
 	return a
 }
 
@@ -103,6 +104,13 @@ func (b *builder) rocker(it, rod *item) *loads.Rocker {
 	if bar := it.at("anti_roll"); bar.given {
 		r.AntiRoll = b.line(bar, pivot, "link")
 		r.RollShare = bar.at("roll_share").number()
+	}
+	if third := it.at("third"); third.given {
+		on := third.at("rocker")
+		b.apart(on, pivot, "this point and the rocker's pivot")
+		p := b.vector(on)
+		r.Third = &loads.Line{Rocker: p, Far: r3.Vec{X: p.X, Y: 0 - p.Y, Z: p.Z}} // the mirror image, until the other side is read
+		r.HeaveShare = third.at("heave_share").number()
 	}
 	return r
 }

@@ -27,9 +27,10 @@ type Key struct {
 	Default string // as it would stand in the file; empty: none
 	Absent  string // what holds where the key is left out, if no Default says it
 
-	Keys  []Key    // of a Mapping, and of the entries of a List; a Choice with Keys may be a mapping instead
-	OneOf []string // of which of Keys exactly one must be there
-	With  string   // the key of the same mapping without which this one means nothing
+	Keys    []Key    // of a Mapping, and of the entries of a List; a Choice with Keys may be a mapping instead
+	OneOf   []string // of which of Keys exactly one must be there
+	Neither string   // what more to say where none of OneOf is there
+	With    string   // the key of the same mapping without which this one means nothing
 
 	Instead []string // keys of the same mapping whose place it takes: it excludes them
 

@@ -155,11 +155,13 @@ func (r *reader) rules(it *item, meant map[string]bool) {
 		}
 	}
 	if len(it.key.OneOf) > 0 && len(chosen) != 1 {
-		text := "there is neither " + join(it.key.OneOf, " nor ")
+		text, remedy := "there is neither "+join(it.key.OneOf, " nor "), "give exactly one of "+alternatives(it.key.OneOf)
 		if len(chosen) > 1 {
 			text = together(chosen) + " exclude each other"
+		} else if it.key.Neither != "" {
+			remedy += "; " + it.key.Neither
 		}
-		r.refuse(it, text, "give exactly one of "+alternatives(it.key.OneOf))
+		r.refuse(it, text, remedy)
 		return
 	}
 	for i := range it.key.Keys {

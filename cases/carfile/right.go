@@ -213,7 +213,7 @@ func (b *builder) bothOrNone(left, right *item) bool {
 		b.refuse(rocker, "there is a rocker on the right-hand side alone", "give the rocker of the left-hand side; right: says where the other differs")
 		return false
 	}
-	for _, name := range []string{"anti_roll"} {
+	for _, name := range []string{"anti_roll", "third"} {
 		if f := rocker.at(name); f.given && !left.at("rocker").at(name).given {
 			b.refuse(f, name+" joins the two sides, and the left-hand rocker has none", "give it to the left-hand rocker; right: says where the other end differs")
 			return false

@@ -189,3 +189,51 @@ func TestRetubeSides(t *testing.T) {
 		t.Error("a tube was written for the right-hand track rod, which has none of its own")
 	}
 }
+
+// Both ends of a third spring follow from one point where the sides are mirror images,
+// and each from its own where they are not; values of all of them can be bound.
+func TestThirdSpring(t *testing.T) {
+	const name = "../testdata/numpy/cars/third-spring.yaml"
+	src, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := Read(name, src)
+	if err != nil {
+		t.Fatal(err)
+	}
+	front, rear := f.Car.Axles[cases.Front].Corner.Rocker, f.Car.Axles[cases.Rear].Corner.Rocker
+	if want := (loads.Line{Rocker: r3.Vec{X: -6, Y: 190, Z: 464}, Far: r3.Vec{X: -6, Y: -190, Z: 464}}); *front.Third != want || front.HeaveShare != 0.4 {
+		t.Errorf("front: %+v, share %g", *front.Third, front.HeaveShare)
+	}
+	right := f.Car.Axles[cases.Rear].Right.Corner.Rocker
+	want := loads.Line{Rocker: r3.Vec{X: -2540, Y: 205, Z: 482}, Far: r3.Vec{X: -2552, Y: -190, Z: 476}}
+	if *rear.Third != want || *right.Third != (loads.Line{Rocker: want.Far, Far: want.Rocker}) || rear.HeaveShare != right.HeaveShare {
+		t.Errorf("rear: %+v and %+v", *rear.Third, *right.Third)
+	}
+	paths := []string{
+		"front.rocker.third.rocker.y", "front.rocker.third.heave_share", "rear.rocker.third.rocker.z",
+		"rear.right.rocker.third.rocker.y", "rear.right.rod.outer.y", "rear.rod.inner.y", "front.upper_wishbone.outer.y",
+	}
+	b, err := f.Bind(paths)
+	if err != nil {
+		t.Fatal(err)
+	}
+	x := append([]float64(nil), b.Base...)
+	for i := range x {
+		x[i] *= 0.99
+	}
+	v, err := f.Variant(paths)
+	if err != nil {
+		t.Fatal(err)
+	}
+	car, err := v.Car(x)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, _ := v.Car(b.Base)
+	b.Apply(&again, x)
+	if !reflect.DeepEqual(again, car) {
+		t.Error("the bound car is another")
+	}
+}

@@ -75,3 +75,29 @@ var linkEdits = []edit{
 		new: "\n  right:\n    upper_wishbone: {front_leg: {outer: [-2545, -650, 420], inner: [-2380, -280, 385]}}\n\n# The usual",
 	},
 }
+
+// thirdEdit gives the front rocker of the example car a third spring.
+func thirdEdit(name, third string, faults int) edit {
+	return edit{name: "third spring: " + name, old: "    torsion_bar: true\n", new: "    torsion_bar: true\n    third: " + third + "\n", faults: faults}
+}
+
+var thirdEdits = []edit{
+	thirdEdit("on the centreline", "{rocker: [0, 0, 464], heave_share: 0.4}", 1),
+	thirdEdit("on the pivot", "{rocker: [0, 234, 422], heave_share: 0.4}", 1),
+	thirdEdit("without a share", "{rocker: [0, 190, 464]}", 1),
+	thirdEdit("with more than all of it", "{rocker: [0, 190, 464], heave_share: 1.4}", 1),
+	thirdEdit("with an end on the chassis", "{rocker: [0, 190, 464], chassis: [0, 0, 464], heave_share: 0.4}", 1),
+	{
+		name: "third spring: in the place of corner springs", faults: 1,
+		old: "    torsion_bar: true\n", new: "    third: {rocker: [0, 190, 464], heave_share: 1}\n",
+	},
+	{
+		name: "third spring: on the right-hand side alone", faults: 1,
+		old: rearAxle, new: "  right:\n    rocker: {third: {rocker: [0, -190, 464]}}\n" + rearAxle,
+	},
+	{
+		name: "third spring: an eye of the plates without it", faults: 1,
+		old: "    torsion_bar: true\n",
+		new: "    torsion_bar: true\n    plates: {count: 1, thickness: 8, material: E355+N, pivot: {bore: 20, width: 40}, third: {hole: 8, width: 24, edge: 12}}\n",
+	},
+}

@@ -56,7 +56,7 @@ func leg(name, other string) Key {
 var rockerKey = Key{
 	Name: "rocker", Kind: Mapping, Absent: "the rod ends on the chassis", Doc: "the rocker between the rod and the spring",
 	Also:  []string{"bellcrank", "bell_crank"},
-	OneOf: []string{"spring", "torsion_bar"},
+	OneOf: []string{"spring", "torsion_bar"}, Neither: "a third spring takes the place of neither: what carries roll at each corner would not be known",
 	Keys: []Key{
 		point("pivot", "the middle of the pivot between its two bearings"),
 		{Name: "axis", Kind: Vector, Parts: xyz, Range: Range{Min: -10000, Max: 10000}, Required: true, Doc: "the direction of the pivot's axis"},
@@ -71,6 +71,10 @@ var rockerKey = Key{
 			point("link", "the link's point on the anti-roll bar"),
 			share("roll_share", "the share of the roll part of the torque that the anti-roll bar carries"),
 		}, Also: []string{"arb", "anti_roll_bar", "sway_bar"}},
+		{Name: "third", Kind: Mapping, Absent: "no third spring", Doc: "the third spring, from this rocker to that of the other side", Keys: []Key{
+			point("rocker", "the third spring's point on this rocker"),
+			share("heave_share", "the share of the heave part of the torque that the third spring carries"),
+		}, Also: []string{"third_spring", "heave_spring", "centre_spring"}},
 		rockerPlatesKey, rockerBearingsKey, torsionBarKey, pivotBoltKey,
 	},
 }

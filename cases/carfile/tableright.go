@@ -22,7 +22,7 @@ func rightOf(axle []Key) Key {
 var oneSided = []string{"wheel", "upper_wishbone", "lower_wishbone", "track_rod", "rod", "rocker", "members"}
 
 // shared are the keys of what the two sides have between them: right does not have them.
-var shared = []string{"roll_share"}
+var shared = []string{"roll_share", "heave_share"}
 
 // entire are the keys that right replaces as a whole, for half of one and half of another
 // make no sense.

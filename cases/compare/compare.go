@@ -172,6 +172,7 @@ var rockerForces = []struct {
 	{"spring", "N", func(f loads.RockerForces) float64 { return f.Spring }},
 	{"torsion_bar", "N·mm", func(f loads.RockerForces) float64 { return f.TorsionBar }},
 	{"anti_roll_link", "N", func(f loads.RockerForces) float64 { return f.AntiRoll }},
+	{"third_spring", "N", func(f loads.RockerForces) float64 { return f.Third }},
 	{"pivot", "N", func(f loads.RockerForces) float64 { return r3.Norm(f.Pivot) }},
 	{"bearing_1_radial", "N", func(f loads.RockerForces) float64 { return r3.Norm(f.Bearings[0]) }},
 	{"bearing_2_radial", "N", func(f loads.RockerForces) float64 { return r3.Norm(f.Bearings[1]) }},

@@ -105,7 +105,9 @@ def load_axle(raw, turn):
         corner["rocker"] = dict(pivot=turn @ nums(r["pivot"], "length"), axis=direction(r["axis"]),
                                 span=num(r["bearing_span"], "length"), share=num(roll["roll_share"]) if roll else 0.0,
                                 spring=pair(r["spring"], "rocker", "chassis") if "spring" in r else None,
-                                anti_roll_link=pair(roll, "rocker", "link") if roll else None)
+                                anti_roll_link=pair(roll, "rocker", "link") if roll else None,
+                                third=turn @ nums(r["third"]["rocker"], "length") if "third" in r else None,
+                                heave=num(r["third"]["heave_share"]) if "third" in r else 0.0)
     return corner
 
 def load_car(path):
@@ -282,9 +284,29 @@ def pushed_up(car, c):
     rod = solve_corner(corner, upright_load(car, c, wheel([0, 0, 1]))[0])["inner"]["rod"]
     return math.copysign(1.0, torque(corner["rocker"], corner["ends"]["rod"][1], rod))
 
-def rocker_forces(rocker, sense, rod_point, rod, for_spring, for_roll):
-    """Balance of one rocker. for_spring, for_roll: the shares of the rod's torque, positive for a wheel pushed up."""
+def third_springs(car, senses, tau):
+    """The third spring of each axle as a force on each of its two rockers, in one line: where it is compressed by 1 N it
+    holds the two wheels with torques p and q, so that of the heave part (l + r)/2 of the rods' torques l, r at the two, a
+    share h is held on the mean if its force is S = h (l + r)/(p + q)."""
+    out = {}
+    for pair in ([f"{axle}_{side}" for side in SIDES] for axle in AXLES):
+        rockers = [car["corners"][c]["rocker"] for c in pair]
+        if all(r and r["third"] is not None for r in rockers):
+            a, b = (r["third"] for r in rockers)
+            push = (a - b) / np.linalg.norm(a - b)
+            hold = [-senses[c] * torque(r, p, u) for c, r, p, u in zip(pair, rockers, (a, b), (push, -push))]
+            force = np.linalg.solve([[1, 0, -hold[0]], [0, 1, -hold[1]], [0.5, 0.5, 0]],
+                                    [0, 0, rockers[0]["heave"] * (tau[pair[0]] + tau[pair[1]]) / 2])[2]
+            out.update({pair[0]: (force, a, force * push), pair[1]: (force, b, -force * push)})
+    return out
+
+def rocker_forces(rocker, sense, rod_point, rod, for_spring, for_roll, third):
+    """Balance of one rocker. for_spring, for_roll: the shares of the rod's torque, positive for a wheel pushed up. third:
+    force, point and vector of the third spring, or None."""
     n, tension, on_chassis, forces = rocker["axis"], {}, {}, [(rod_point, rod)]
+    if third:
+        forces.append(third[1:])
+        for_spring += sense * torque(rocker, *third[1:])
     for line, share in (("spring", for_spring), ("anti_roll_link", for_roll)):
         if rocker[line]:
             (start, end), u = rocker[line], span(rocker[line])[1]
@@ -313,11 +335,12 @@ def run_case(car, wheels, senses):
         if g["rocker"]:
             tau[c] = senses[c] * torque(g["rocker"], *inner.pop("rod"))
         corners[c]["on_chassis"] = inner
+    thirds = third_springs(car, senses, tau)
     for c in tau:
         g, opposite = car["corners"][c], c.split("_")[0] + ("_right" if c.endswith("left") else "_left")
         roll = g["rocker"]["share"] * (tau[c] - tau[opposite]) / 2
-        r = rocker_forces(g["rocker"], senses[c], g["ends"]["rod"][1], corners[c]["inner"]["rod"], tau[c] - roll, roll)
-        corners[c]["rocker"] = dict(r, rod_torque=tau[c])
+        r = rocker_forces(g["rocker"], senses[c], g["ends"]["rod"][1], corners[c]["inner"]["rod"], tau[c] - roll, roll, thirds.get(c))
+        corners[c]["rocker"] = dict(r, rod_torque=tau[c], third=thirds.get(c))
         corners[c]["on_chassis"].update(r["on_chassis"])
     return corners
 
@@ -396,6 +419,8 @@ def report(car, solved):
             chassis.append(dict(corner=c, point=p, forces=[dict(case=k, force=r[c]["on_chassis"][p][1]) for k, _, r, _ in solved]))
         keys = ("rod_torque", "spring_force", "torsion_bar_torque", "anti_roll_force", "pivot_force", "bearing_radial", "thrust")
         rows = [dict(case=k, **{key: r[c]["rocker"][key] for key in keys}) for k, _, r, _ in solved if g["rocker"]]
+        for row, (_, _, r, _) in zip(rows, solved):
+            row.update(third_spring_force=r[c]["rocker"]["third"][0]) if r[c]["rocker"]["third"] else None
         rockers += [dict(corner=c, forces=rows)] if rows else []
     cases = [dict(name=k, wheels={c: dict(
         force=w["force"], moment=w["moment"], wheel=w["wheel"], unsprung_acceleration=w["acceleration"],
@@ -410,6 +435,8 @@ def corner_balance(car, c, w, result):
     g, at_bearings = car["corners"][c], result["rocker"]["bearings"] if "rocker" in result else []
     into = wrench(g["contact"], w["force"]) + wrench(g["centre"], result["inertia"])
     into[3:] += (w["moment"] - result["released"]) / 1000
+    if "rocker" in result and result["rocker"]["third"]:
+        into += wrench(*result["rocker"]["third"][1:])
     out = sum(wrench(*v) for p, v in result["on_chassis"].items() if p != "rocker") + sum(wrench(*v) for v in at_bearings)
     out[3:] += result["rocker"]["bar"] / 1000 if at_bearings else 0
     return np.abs(into - out).max() / max(1.0, np.linalg.norm(w["force"]) + np.linalg.norm(result["inertia"]))
