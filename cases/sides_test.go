@@ -171,6 +171,9 @@ func TestSizeUnequalSides(t *testing.T) {
 	for _, s := range car.Axles[cases.Rear].Held() {
 		s.Corner.Carrier = loads.Upright
 	}
+	weak := members.Tube{OD: 6, Wall: 1} // what the file gives one side says nothing of the other
+	car.Axles[cases.Front].Right.Parts[loads.Rod].Strut.Section = weak
+	car.Axles[cases.Front].Refresh()
 	list := bounded(t, stock.Limits{OD: stock.Range{Max: 40}, Wall: stock.Range{Min: 1}})
 	s, err := cases.Size(car, cases.Sizing{Stock: list, Target: 1.2, Separate: true})
 	if err != nil {
@@ -209,7 +212,45 @@ func TestSizeUnequalSides(t *testing.T) {
 		t.Error("a group has no tube")
 	}
 	again := results(t, s.After.Car)
-	if !s.Agrees(again) || car.Axles[cases.Front].Right.Parts[loads.Rod].Strut.Section != (members.Tube{OD: 22, Wall: 2}) {
+	if !s.Agrees(again) || car.Axles[cases.Front].Right.Parts[loads.Rod].Strut.Section != weak {
 		t.Error("the sizing does not agree with a run, or changed the car that it was given")
+	}
+}
+
+// Two corners that cannot work together are refused at the axle.
+func TestThirdSpringAcrossRefused(t *testing.T) {
+	car := example(t)
+	front := &car.Axles[cases.Front]
+	front.Unpair()
+	left, right := *front.Corner.Rocker, *front.Right.Corner.Rocker
+	one, other := r3.Add(left.Pivot, r3.Vec{Z: 40}), r3.Add(right.Pivot, r3.Vec{Z: -40})
+	left.Third, right.Third = &loads.Line{Rocker: one, Far: other}, &loads.Line{Rocker: other, Far: one}
+	front.Corner.Rocker, front.Right.Corner.Rocker = &left, &right
+	_, err := cases.Run(car)
+	var r *cases.Refusal
+	if !errors.As(err, &r) || r.Path != "front.rocker.third" || r.Reason != cases.Unlevered {
+		t.Errorf("error %v", err)
+	}
+	right.Third.Rocker = r3.Add(right.Pivot, r3.Vec{}) // no lever arm at the right-hand rocker
+	if _, err = cases.Run(car); !errors.As(err, &r) || r.Path != "front.right.rocker.third" {
+		t.Errorf("error %v", err)
+	}
+}
+
+// Links with joints of their own are sized one by one, and the legs of a wishbone together.
+func TestSizeFiveLinks(t *testing.T) {
+	car := example(t)
+	front := &car.Axles[cases.Front]
+	front.Corner.Links[loads.UpperRearLeg].Outer.X -= 40
+	front.Refresh()
+	s, err := cases.Size(car, cases.Sizing{Stock: bounded(t, stock.Limits{Wall: stock.Range{Min: 1}, OD: stock.Range{Max: 30}}), Target: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s.Of(cases.FrontLeft, loads.UpperFrontLeg) == s.Of(cases.FrontLeft, loads.UpperRearLeg) {
+		t.Error("two links share a tube")
+	}
+	if s.Of(cases.FrontLeft, loads.LowerFrontLeg) != s.Of(cases.FrontRight, loads.LowerRearLeg) {
+		t.Error("the legs of a wishbone do not share a tube")
 	}
 }

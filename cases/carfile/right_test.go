@@ -4,6 +4,7 @@ import (
 	"os"
 	"reflect"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -55,24 +56,22 @@ func explicit(t *testing.T, text string, lateral int) string {
 // By the law of symmetry a right-hand side that repeats the mirror image is no other car:
 // every number is the same to the last bit, whatever the axes of the file.
 func TestRightRepeatsMirror(t *testing.T) {
-	for name, lateral := range map[string]int{
-		"../../examples/hillclimb-pushrod.yaml": 1, "../../examples/hillclimb-pullrod.yaml": 1,
-		"../testdata/numpy/cars/x-rearward-y-right.yaml": 1, "../testdata/numpy/cars/left-handed.yaml": 1,
+	for _, name := range []string{
+		"../../examples/hillclimb-pushrod.yaml", "../../examples/hillclimb-pullrod.yaml", "../../examples/hillclimb-pullrod.yaml across",
+		"../testdata/numpy/cars/x-rearward-y-right.yaml", "../testdata/numpy/cars/left-handed.yaml",
 	} {
-		src, err := os.ReadFile(name)
+		src, err := os.ReadFile(strings.TrimSuffix(name, " across"))
 		if err != nil {
 			t.Fatal(err)
+		}
+		if strings.HasSuffix(name, " across") {
+			src = []byte(across(string(src)))
 		}
 		plain, err := Read(name, src)
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i := range plain.turn.axis {
-			if plain.turn.axis[i] == 1 {
-				lateral = i
-			}
-		}
-		text := explicit(t, string(src), lateral)
+		text := explicit(t, string(src), slices.Index(plain.turn.axis[:], lateral))
 		twice, err := Read(name, []byte(text))
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
@@ -85,6 +84,15 @@ func TestRightRepeatsMirror(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
+}
+
+// across draws a car file in axes of which the first runs to the left and the second
+// forward: the first two numbers of every vector change places.
+func across(text string) string {
+	axles, rest, _ := strings.Cut(text, "\ncases:")
+	axles = triple.ReplaceAllString(axles, "[$2,$1,$3]")
+	rest = regexp.MustCompile(`(?m) acceleration: \[([^],]*),([^],]*)\]`).ReplaceAllString(rest, " acceleration: [$2,$1]")
+	return strings.Replace(axles, "\nvehicle:", "\naxes: {x: left, y: forward, z: up}\nvehicle:", 1) + "\ncases:" + rest
 }
 
 // What right gives is read in its own coordinates, and the rest mirrors the left.
