@@ -199,40 +199,6 @@ func (r Report) checksTable() Table {
 	return t
 }
 
-func (r Report) rockersTable() Table {
-	t := Table{
-		Name: "Rockers", Title: "Rockers: torques positive for a wheel pushed up; spring positive in compression, anti-roll link in tension; pivot: chassis on rocker",
-		Columns: []Column{
-			{"no.", "", Text},
-			{"load case", "", Text},
-			{"corner", "", Text},
-			{"rod torque", "N·mm", Full},
-			{"spring force", "N", Full},
-			{"torsion bar torque", "N·mm", Full},
-			{"anti-roll link", "N", Full},
-			{"pivot Fx", "N", Full},
-			{"pivot Fy", "N", Full},
-			{"pivot Fz", "N", Full},
-			{"bearing 1 radial", "N", Full},
-			{"bearing 2 radial", "N", Full},
-			{"thrust", "N", Full},
-		},
-	}
-	for k, c := range r.Cases {
-		for i, corner := range r.Corners {
-			x := corner.Forces[k].Rocker
-			if x == nil {
-				continue
-			}
-			t.Rows = append(t.Rows, []any{
-				caseNo(k), c.Name, words(cases.CornerNames[i]), x.RodTorque, x.Spring, x.TorsionBar, x.AntiRoll,
-				x.Pivot.X, x.Pivot.Y, x.Pivot.Z, r3.Norm(x.Bearings[0]), r3.Norm(x.Bearings[1]), x.Thrust,
-			})
-		}
-	}
-	return t
-}
-
 // handOver lists the forces that the neighbours must carry: chassis and upright.
 func (r Report) handOver() Table {
 	t := Table{
@@ -282,6 +248,9 @@ type handed struct {
 	rack bool
 }
 
+// notChecked is the kind of a remark that says what no check covers.
+const notChecked = "not checked"
+
 // remarks are the notes and what is not checked.
 func (r Report) remarks() Table {
 	t := Table{Name: "Notes", Title: "Notes, and what is not checked", Columns: []Column{{"kind", "", Text}, {"text", "", Text}}}
@@ -289,7 +258,7 @@ func (r Report) remarks() Table {
 		t.Rows = append(t.Rows, []any{string(n.Severity), n.Text})
 	}
 	for _, n := range r.NotChecked {
-		t.Rows = append(t.Rows, []any{"not checked", n})
+		t.Rows = append(t.Rows, []any{notChecked, n})
 	}
 	return t
 }
