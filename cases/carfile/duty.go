@@ -1,8 +1,8 @@
 package carfile
 
 import (
+	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -95,12 +95,12 @@ func (b *builder) history(e *item) duty.History {
 	}
 	columns := e.at("columns")
 	for q := duty.Time; q <= duty.Speed; q++ {
-		b.column(columns.at(duty.QuantityNames[q]), duty.Channel{Corner: duty.Car, What: q}, &h)
+		b.logged(columns.at(duty.QuantityNames[q]), duty.Channel{Corner: duty.Car, What: q}, &h)
 	}
 	car := len(h.Columns) > 1
 	for i, corner := range cases.CornerNames {
 		for q := duty.ForceX; q <= duty.UnsprungZ; q++ {
-			b.column(columns.at(corner).at(duty.QuantityNames[q]), duty.Channel{Corner: i, What: q}, &h)
+			b.logged(columns.at(corner).at(duty.QuantityNames[q]), duty.Channel{Corner: i, What: q}, &h)
 		}
 	}
 	b.measured(columns, car, &h)
@@ -119,13 +119,10 @@ func (b *builder) measured(columns *item, car bool, h *duty.History) {
 	case !forces && !both:
 		b.refuse(columns, "the columns say nothing of the loads", "give acceleration_x and acceleration_y, with speed, or the forces of wheels, such as front_left")
 	}
-	if h.BadRows > 0 && float64(h.BadRows) != math.Trunc(float64(h.BadRows)) {
-		return
-	}
 }
 
-// column reads one column; its factor leads to the unit of the channel.
-func (b *builder) column(it *item, c duty.Channel, h *duty.History) {
+// logged reads one column; its factor leads to the unit of the channel.
+func (b *builder) logged(it *item, c duty.Channel, h *duty.History) {
 	if !it.given {
 		return
 	}
@@ -157,6 +154,25 @@ func dimensionOfChannel(q duty.Quantity) Dimension {
 		return Speed
 	}
 	return dimensionOf(q)
+}
+
+// ruleFits refuses a rule that a curve does not have.
+func (b *builder) ruleFits(it *item, c *duty.Curve) {
+	var fits []string
+	switch c.Kind {
+	case duty.ByDetail, duty.ByHandbook:
+		b.refuse(it, "how a mean stress counts is part of this curve", "take mean_stress out")
+		return
+	case duty.ByStrain:
+		fits = []string{"swt", "morrow"}
+	case duty.ByStress:
+		fits = []string{"goodman", "gerber", "swt", "morrow", "none"}
+	case duty.ByEstimate:
+		fits = []string{"goodman", "gerber", "swt", "walker", "none"}
+	}
+	if !slices.Contains(fits, it.text) {
+		b.refuse(it, "the constants of this curve do not have what "+quoted(it.text)+" needs", "write "+alternatives(fits))
+	}
 }
 
 // meanRules are the words of the file for the rules.
@@ -223,7 +239,7 @@ func (b *builder) knownCurve(it *item, c *duty.Curve) {
 		_, err = fatigue.FindEquation(c.Row)
 	}
 	var unknown *fatigue.UnknownError
-	if err != nil && asUnknown(err, &unknown) {
+	if errors.As(err, &unknown) {
 		b.refuse(it, "there is no "+unknown.What+" "+quoted(it.text), "write one of "+strings.Join(unknown.Names, "; "))
 	}
 }

@@ -41,12 +41,12 @@ var historiesKey = Key{Name: "histories", Kind: List, Doc: "logs in CSV files", 
 
 func columnKeys() []Key {
 	out := []Key{
-		column(duty.Time, Duration, true), column(duty.AccelerationX, Acceleration, false), column(duty.AccelerationY, Acceleration, false), column(duty.Speed, Speed, false),
+		logged(duty.Time, Duration, true), logged(duty.AccelerationX, Acceleration, false), logged(duty.AccelerationY, Acceleration, false), logged(duty.Speed, Speed, false),
 	}
 	for _, corner := range cases.CornerNames {
 		k := Key{Name: corner, Kind: Mapping, Doc: "the columns of the " + corner + " wheel: force of the road on the tyre, its moment about the contact point, acceleration of the unsprung mass"}
 		for q := duty.ForceX; q <= duty.UnsprungZ; q++ {
-			k.Keys = append(k.Keys, column(q, dimensionOf(q), q <= duty.ForceZ))
+			k.Keys = append(k.Keys, logged(q, dimensionOf(q), q <= duty.ForceZ))
 		}
 		out = append(out, k)
 	}
@@ -64,7 +64,7 @@ func dimensionOf(q duty.Quantity) Dimension {
 	return Acceleration
 }
 
-func column(q duty.Quantity, d Dimension, required bool) Key {
+func logged(q duty.Quantity, d Dimension, required bool) Key {
 	return Key{Name: duty.QuantityNames[q], Kind: Mapping, Required: required, Doc: "the column of " + duty.QuantityNames[q], Keys: []Key{
 		{Name: "column", Kind: Text, Required: true, Doc: "the name of the column in the heading of the file"},
 		{Name: "unit", Kind: Text, Absent: "the unit of a bare number: " + d.Bare(), Doc: "the unit of its numbers, such as " + d.Bare()},

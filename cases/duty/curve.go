@@ -45,6 +45,9 @@ func (c Curve) Of(s members.Strut, survival float64) (fatigue.Curve, error) {
 		m, err := fatigue.FindStrainMetal(c.Row)
 		l := m.StressLife(c.Rule, f)
 		l.Notch, l.Yield = notch, metal.Sy
+		if !(l.Mean.Ultimate > 0) { // the source of the constants does not give it
+			l.Mean.Ultimate = metal.Su
+		}
 		return l, err
 	case ByHandbook:
 		e, err := fatigue.FindEquation(c.Row)

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"sixlink/cases"
+	"sixlink/members/check"
 	"sixlink/members/fatigue"
 	"sixlink/members/fatigue/count"
 )
@@ -16,6 +17,14 @@ type lapSum struct {
 	fatigue.Sum
 	widest float64
 	events []Event // Share: damage
+}
+
+// worse tells whether a fibre has more damage than another; what is not a number has most.
+func (l *lapSum) worse(o *lapSum) bool {
+	if check.Lower(-l.Damage, -o.Damage) {
+		return true
+	}
+	return l.Damage == o.Damage && l.widest > o.widest
 }
 
 // mostEvents is how many events a row names.
@@ -33,11 +42,7 @@ func (p *plan) perLap(parts []*outcome) []lapSum {
 				l.run(j, o, s, g)
 			}
 			for _, c := range between {
-				name := "once in a lap: " + c.high + " after " + c.low
-				if c.high == c.low {
-					name = c.high
-				}
-				l.cycle(j, name, c.Cycle.Range, c.Cycle.Mean, c.Count)
+				l.cycle(j, "lap as a whole: "+c.high+" and "+c.low, c.Cycle.Range, c.Cycle.Mean, c.Count)
 			}
 		}
 	}

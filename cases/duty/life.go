@@ -133,7 +133,7 @@ func (l *Life) rows(p *plan, parts []*outcome, car, next *cases.Car) {
 		row.Tube = tubeName(part)
 		w := all[j.from]
 		for s := j.from + 1; s < j.to; s++ {
-			if !(all[s].Damage <= w.Damage) || all[s].Damage == w.Damage && all[s].widest > w.widest {
+			if all[s].worse(&w) {
 				w = all[s]
 			}
 		}

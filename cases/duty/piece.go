@@ -246,4 +246,3 @@ func (w *worker) close() {
 	}
 	w.counters = nil
 }
-
