@@ -13,7 +13,7 @@ import (
 
 // pieceSize is how much of a file is carried through at a time, bytes. It is fixed, so that
 // the sums do not depend on the number of cores.
-const pieceSize = 1 << 20
+var pieceSize = 1 << 20
 
 // A Log is what was read of a history.
 type Log struct {
@@ -169,10 +169,9 @@ func (r *reading) join(c *counted) error {
 }
 
 // cycle takes a cycle of the joined history; its positions are ticks.
-func (r *reading) cycle(g int, c count.Cycle, times float64) {
+func (r *reading) cycle(g int, c count.Cycle) {
 	from, to := float64(c.From)/ticks, float64(c.To)/ticks
-	c.Count *= times
 	for _, s := range r.plan.gauges[g].slots {
-		r.judges[r.plan.slots[s].judge].harm(&r.tallies[s], c, from, to)
+		r.judges[r.plan.slots[s].judge].harm(&r.tallies[s], &c, from, to)
 	}
 }

@@ -90,7 +90,7 @@ func (o *outcome) pair(a, b int) string {
 // cycle adds a cycle of a gauge, so many times a lap.
 func (l *lapSum) cycle(j *judge, name string, wide, mean, times float64) {
 	t := tally{}
-	j.take(&t, count.Cycle{Range: wide, Mean: mean, Count: 1})
+	j.take(&t, &count.Cycle{Range: wide, Mean: mean, Count: 1})
 	l.widest = max(l.widest, t.widest)
 	l.Join(t.Sum, times)
 	l.event(name, t.Damage*times)

@@ -40,7 +40,7 @@ func (r *reading) outcome() *outcome {
 		},
 	}
 	for g, c := range r.counters {
-		o.widest = append(o.widest, repeat(c.Residue(), func(c count.Cycle) { r.cycle(g, c, 1) }))
+		o.widest = append(o.widest, repeat(c.Residue(), func(c count.Cycle) { r.cycle(g, c) }))
 	}
 	return o
 }
@@ -131,7 +131,7 @@ func (p *plan) pair(o *outcome, g int, c count.Cycle) {
 	slices.Sort(key[:])
 	for _, s := range p.gauges[g].slots {
 		t := &o.tallies[s]
-		if d := p.judges[p.slots[s].judge].take(t, c); d > 0 {
+		if d := p.judges[p.slots[s].judge].take(t, &c); d > 0 {
 			t.pairs[key] += d
 		}
 	}

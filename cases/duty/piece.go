@@ -221,14 +221,13 @@ func (g *gauge) of(signals *[3][batch]float64, values *[batch]float64, n int) []
 
 // cycle takes a full cycle of a gauge; its positions count the rows of the piece.
 func (w *worker) cycle(g int, c count.Cycle) {
-	from, to := w.times[c.From], w.times[c.To]
 	for _, s := range w.plan.gauges[g].slots {
-		w.judges[w.plan.slots[s].judge].harm(&w.out.tallies[s], c, from, to)
+		w.judges[w.plan.slots[s].judge].harm(&w.out.tallies[s], &c, w.times[c.From], w.times[c.To])
 	}
 }
 
 // harm adds the damage of a cycle between two times, half of it to each.
-func (j *judge) harm(t *tally, c count.Cycle, from, to float64) {
+func (j *judge) harm(t *tally, c *count.Cycle, from, to float64) {
 	if d := j.take(t, c); d > 0 {
 		t.spans.add(from, d/2)
 		t.spans.add(to, d/2)

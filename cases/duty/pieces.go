@@ -30,7 +30,7 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	}
 	r.log.Start = r.steps(first)
 	for g := range p.gauges {
-		r.counters = append(r.counters, count.New(func(c count.Cycle) { r.cycle(g, c, 1) }))
+		r.counters = append(r.counters, count.New(func(c count.Cycle) { r.cycle(g, c) }))
 	}
 	done := int64(0)
 	err = r.through(ctx, workers, first, func() *worker {

@@ -65,14 +65,15 @@ type tally struct {
 }
 
 // take adds the damage of a cycle of a gauge, and returns it.
-func (j *judge) take(t *tally, c count.Cycle) float64 {
-	s := j.stress(c)
-	t.widest = max(t.widest, s.Range)
+func (j *judge) take(t *tally, c *count.Cycle) float64 {
+	if wide := j.scale * c.Range; wide > t.widest {
+		t.widest = wide
+	}
 	if c.Range < j.harmless {
 		t.Cycles += c.Count
 		return 0
 	}
-	return t.Add(j.curve, s, 1)
+	return t.Add(j.curve, j.stress(*c), 1)
 }
 
 // stress is a cycle of a gauge as the detail sees it, MPa.
