@@ -85,8 +85,11 @@ func (l Life) cover(p *pack) {
 	p.Text(fonts.Sans, 11, lifeSubject)
 	p.Text(fonts.Bold, 20, p.AtMost(fonts.Bold, 20, p.r.Car.Name, 3))
 	p.Fields([][2]string{
-		{"Revision", p.r.Car.Revision}, {"Car file", p.r.File}, {"SHA-256 of the file", p.r.SHA256},
-		{"Calculated with", "sixlink " + p.r.Version}, {"Lives", l.terms()},
+		{"Revision", p.r.Car.Revision},
+		{"Car file", p.r.File},
+		{"SHA-256 of the file", p.r.SHA256},
+		{"Calculated with", "sixlink " + p.r.Version},
+		{"Lives", l.terms()},
 	})
 	p.Boxed(fonts.Bold, 10.5, p.AtMost(fonts.Bold, 10.5, l.summary(), 6))
 	p.Boxed(fonts.Sans, paper.BodySize, Caution)

@@ -16,8 +16,18 @@ func (l Life) lives() Table {
 	t := Table{
 		Name: "Lives", Title: "Lives of the details: " + l.terms(),
 		Columns: []Column{
-			{"corner", "", Text}, {"member", "", Text}, {"part", "", Text}, {"detail", "", Text}, {"at", "", Text}, {"largest range", "MPa", Tenth},
-			{"damage a lap", "", Full}, {"laps", "", Full}, {"distance", "km", Full}, {"inspect every", "km", Full}, {"verdict", "", Text}, {"most damage by", "", Text},
+			{"corner", "", Text},
+			{"member", "", Text},
+			{"part", "", Text},
+			{"detail", "", Text},
+			{"at", "", Text},
+			{"largest range", "MPa", Tenth},
+			{"damage a lap", "", Full},
+			{"laps", "", Full},
+			{"distance", "km", Full},
+			{"inspect every", "km", Full},
+			{"verdict", "", Text},
+			{"most damage by", "", Text},
 		},
 	}
 	for _, r := range l.Life.Rows {

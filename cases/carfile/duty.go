@@ -199,7 +199,24 @@ func (b *builder) detail(e *item) duty.Detail {
 		}
 	}
 	b.curve(e, &d.Curve)
+	b.carried(e, &d)
 	return d
+}
+
+// carried refuses a detail of EN 1993-1-9 whose range is that of another section or kind
+// of stress than the one that is judged.
+func (b *builder) carried(e *item, d *duty.Detail) {
+	it := e.at("detail")
+	row, err := fatigue.FindDetail(it.text)
+	switch {
+	case !it.given || !it.good || err != nil:
+	case row.Shear:
+		b.refuse(it, "the range of "+quoted(it.text)+" is that of a shear stress, and stresses along the member are judged here", "take a detail of direct stress; judge the shear by hand")
+	case row.Name == "bolt in tension" && !e.at("thread").given:
+		b.refuse(it, "the range of a bolt is that of its stress area", "give thread, such as M8")
+	case row.Name == "root" && !e.at("throat").given:
+		b.refuse(it, "the range of a root is that of the throat of the weld", "give throat")
+	}
 }
 
 // curve reads which curve a detail has.

@@ -46,7 +46,9 @@ func examples(file string) (io.ReadCloser, int64, error) {
 
 // text is a source of one text.
 func text(s string) duty.Source {
-	return func(string) (io.ReadCloser, int64, error) { return io.NopCloser(strings.NewReader(s)), int64(len(s)), nil }
+	return func(string) (io.ReadCloser, int64, error) {
+		return io.NopCloser(strings.NewReader(s)), int64(len(s)), nil
+	}
 }
 
 func find(t testing.TB, d duty.Duty, r *cases.Results, run duty.Run) *duty.Life {
