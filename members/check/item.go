@@ -7,6 +7,7 @@ type Item struct {
 	Findings []Finding
 	Givens   func() []Step
 	Sheets   func() []Sheet
+	Live     func() Live // for any load
 }
 
 // ItemOf puts a subject through its checks.
@@ -15,5 +16,6 @@ func ItemOf[S any](at string, checks []Check[S], s S, givens func(S) []Step) Ite
 		At: at, Findings: Judge(checks, s),
 		Givens: func() []Step { return givens(s) },
 		Sheets: func() []Sheet { return Work(checks, s) },
+		Live:   func() Live { return liveOf(checks, s, givens) },
 	}
 }
