@@ -59,8 +59,9 @@ func eccentricLive(s Subject) []check.Step {
 // sharpened is the load multiplier with a share φ of the secant.
 func sharpened(x, phi string) check.Step {
 	const form = "2·S_m/(f_y·(σ_N + %m) + S_m·a_f + √((f_y·(σ_N + %m) − S_m·a_f)² + 4·f_y·%m·a_f·S_m))"
+	equation := strings.ReplaceAll(form, "%m", "(σ_e·"+phi+" + σ_o)")
 	return check.Step{
-		Symbol: x, What: "load multiplier, by rounds", Equation: strings.ReplaceAll(form, "%m", "(σ_e·"+phi+" + σ_o)"),
+		Symbol: x, What: "load multiplier, by rounds", Equation: "if(|N|·e_N > 0; " + equation + "; 0)",
 		Source: "closed form of bending amplified by 1/(1 − u); the secant by rounds",
 	}
 }

@@ -21,14 +21,29 @@ const coverWidth = 84
 const headRow = 4
 
 // Workbook returns the results as a workbook in Office Open XML: a cover with the
-// caution and sign-off lines, then a sheet for each table. The same report gives
-// the same bytes.
+// caution and sign-off lines, a summary, then the calculations, whose formulas follow
+// from the equations of the working, and tables. The same report gives the same bytes.
 func (r Report) Workbook() ([]byte, error) {
+	c, err := newCalculation(r)
+	if err != nil {
+		return nil, fmt.Errorf("workbook: %w", err)
+	}
 	b := &book{file: excelize.NewFile()}
 	defer b.file.Close()
 	b.makeStyles()
+	b.makeCalculationStyles()
 	b.cover(r)
-	for _, t := range r.Tables() {
+	rows := map[string]int{}
+	for _, f := range c.families {
+		f.layOut(rows, len(r.Cases))
+	}
+	b.summary(r, c)
+	b.sheet(r, r.casesTable())
+	b.sheet(r, r.contactForces())
+	b.materials(r, c)
+	b.calculations(r, c)
+	b.checks(r, c)
+	for _, t := range []Table{r.rockersTable(), r.handOver(), r.parts(), r.remarks()} {
 		b.sheet(r, t)
 	}
 	return b.finish(r.title(), "Suspension load cases, member forces and reserve factors", r.Version)
@@ -49,7 +64,8 @@ func (b *book) finish(title, subject, version string) ([]byte, error) {
 		sort.SliceStable(t.Defaults, func(i, j int) bool { return t.Defaults[i].Extension < t.Defaults[j].Extension })
 	}
 	var buf bytes.Buffer
-	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &orderedZip{out: w} })
+	rows := b.rowsByPath()
+	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &orderedZip{out: w, rows: rows} })
 	if err := b.file.Write(&buf); err != nil {
 		return nil, fmt.Errorf("workbook: %w", err)
 	}
@@ -65,6 +81,9 @@ type book struct {
 	file   *excelize.File
 	styles map[string]int
 	err    error
+
+	rows      map[string][]byte // of the sheets of calculations, by name
+	failStyle *int
 }
 
 func (b *book) do(err error) {

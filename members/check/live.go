@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 )
@@ -11,7 +10,6 @@ import (
 // the places of the givens. The values of what depends on the load are not those of any
 // case.
 type Live struct {
-	Kind   string // the type of its subject: "members.Subject"
 	Givens []Step
 	Sheets []LiveSheet
 }
@@ -40,7 +38,7 @@ func liveOf[S any](checks []Check[S], s S, givens func(S) []Step) Live {
 	if p, ok := any(s).(Prober[S]); ok {
 		probes = p.Probes()
 	}
-	out := Live{Kind: fmt.Sprintf("%T", s)}
+	var out Live
 	for _, p := range probes {
 		steps := givens(p)
 		if g, ok := any(p).(LiveGiver); ok {

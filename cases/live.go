@@ -1,0 +1,53 @@
+package cases
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"sixlink/loads"
+	"sixlink/members"
+	"sixlink/members/check"
+)
+
+// LiveItems returns what is judged along a member of an axle, bent by everything that
+// bends it in any case on either side: of their Live alone the values may be used.
+func (r *Results) LiveItems(axle, link int) []check.Item {
+	var load members.Load
+	for corner := 2 * axle; corner < 2*axle+2; corner++ {
+		for _, l := range r.Corners[corner].Members[link].Loads {
+			load.Bending = max(load.Bending, l.Bending)
+			load.Across = max(load.Across, l.Across)
+			load.SideLoad = max(load.SideLoad, l.SideLoad)
+			load.Eccentricity = max(load.Eccentricity, l.Eccentricity)
+		}
+	}
+	return append([]check.Item{r.memberItem(r.Car.Axles[axle].Parts[link], load)}, r.endItems(2*axle, link, 0)...)
+}
+
+// SharedJoint returns the joint of the upright that a leg shares with the other leg of
+// its wishbone; false: the member is no leg.
+func SharedJoint(link int) (joint int, shared bool) {
+	joint, shared = sharedJoint[link]
+	return joint, shared
+}
+
+// Transverse returns the size of the part of a member's force on the chassis that is
+// square to its axis, N: the shear of a carrying wishbone's leg.
+func (r *Results) Transverse(corner, link, k int) float64 {
+	c := r.Corners[corner]
+	return r3.Norm(r3.Cross(c.Forces[k].Chassis[link], c.Statics.Corner.Links[link].Direction()))
+}
+
+// JointForce returns the size of the force through a joint of the upright, N.
+func (r *Results) JointForce(corner, joint, k int) float64 {
+	return r3.Norm(r.Corners[corner].Forces[k].Upright[joint])
+}
+
+// SharesJoint returns the legs that meet at a joint of the upright, in order.
+func SharesJoint(joint int) (legs []int) {
+	for link := range loads.NumLinks {
+		if at, ok := sharedJoint[link]; ok && at == joint {
+			legs = append(legs, link)
+		}
+	}
+	return legs
+}

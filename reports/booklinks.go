@@ -1,0 +1,199 @@
+package reports
+
+import (
+	"fmt"
+	"maps"
+	"strings"
+
+	"sixlink/cases"
+	"sixlink/loads"
+	"sixlink/materials"
+	"sixlink/members"
+	"sixlink/members/check"
+)
+
+// addMember adds a member with its links: its loads from the sheet of forces, its
+// material by number.
+func (c *calculation) addMember(axle, at int) error {
+	item := c.r.LiveItems(axle, at)[0]
+	forces, part := c.forces[axle][at].scope, c.r.Car.Axles[axle].Parts[at]
+	u := &unit{axle: axle, member: at, title: words(cases.AxleNames[axle]) + " " + words(loads.LinkNames[at])}
+	u.metal = &quantity{Step: check.Step{Symbol: "no.", What: "material: its number on the sheet Materials", Source: "car file", Value: float64(c.metals.number(part.Strut.Metal))}, of: u}
+	u.metal.value = u.metal.Value
+	links := map[string]link{}
+	for symbol, column := range metalColumns {
+		links[symbol] = link{raw: c.metals.look(column), source: "sheet Materials", always: true}
+	}
+	for symbol, q := range forces {
+		links[symbol] = sameAs(q)
+	}
+	links["M"] = c.apex(forces)
+	live := item.Live()
+	if part.Laminate != nil {
+		live.Givens = c.laminateMoment(live.Givens, axle, at, links)
+	}
+	if _, err := c.addItem(u, item.Kind, live, links); err != nil {
+		return err
+	}
+	c.members[axle][at] = u
+	c.addReaction(u, links)
+	return nil
+}
+
+// apex links the moment of the free bodies, where there is one.
+func (c *calculation) apex(forces map[string]*quantity) link {
+	if q := forces["M_a"]; q != nil {
+		return sameAs(q)
+	}
+	return link{equation: "0"}
+}
+
+// laminateMoment puts the sources of the moment M before the givens of a laminate,
+// which know it as one number.
+func (c *calculation) laminateMoment(givens []check.Step, axle, at int, links map[string]link) []check.Step {
+	p := c.r.Car.Axles[axle].Parts[at]
+	load := members.Load{Sources: p.Sources}
+	if c.forces[axle][at].scope["M_a"] != nil {
+		load.Bending = 1
+	}
+	if c.forces[axle][at].scope["u"] != nil {
+		load.Across = 1
+	}
+	steps := members.SourceSteps(members.Subject{Strut: p.Strut, Load: load})
+	if steps == nil {
+		return givens
+	}
+	delete(links, "M")
+	out := steps
+	for _, s := range givens {
+		if s.Symbol != "M" {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// addReaction adds to a member what its side load, weight and inertia put on its ends.
+func (c *calculation) addReaction(u *unit, links map[string]link) {
+	if !c.hasEnds(u.axle, u.member) {
+		return
+	}
+	var parts []string
+	for _, symbol := range []string{"q", "w"} {
+		if u.scope[symbol] != nil {
+			parts = append(parts, symbol+"·L/2")
+		}
+	}
+	if parts == nil {
+		return
+	}
+	step := check.Step{Symbol: "R_e", What: "reaction of side load, own weight and inertia at each end", Equation: strings.Join(parts, " + "), Unit: "N", Source: "equilibrium"}
+	if ok, err := u.place(u.scope, step, links); ok && err == nil {
+		c.reactions[u.axle][u.member] = u.scope["R_e"]
+		u.work(len(c.r.Cases))
+	}
+}
+
+// addEnds adds the ends of a member.
+func (c *calculation) addEnds(axle, at int) error {
+	for _, item := range c.r.LiveItems(axle, at)[1:] {
+		u := &unit{axle: axle, member: at, part: item.At, title: words(cases.AxleNames[axle]) + " " + words(loads.LinkNames[at]) + ", " + item.At}
+		links := map[string]link{}
+		if item.Kind == kindEnd {
+			links = c.endLinks(axle, at, item.At)
+		} else {
+			u.inputs = c.inputs(axle, at, item.At, item.Kind)
+		}
+		if _, err := c.addItem(u, item.Kind, item.Live(), links); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// endLinks are those of one end: the forces of its member, the tube, the metals.
+func (c *calculation) endLinks(axle, at int, name string) map[string]link {
+	m, forces := c.members[axle][at].scope, c.forces[axle][at].scope
+	links := map[string]link{"N": sameAs(forces["N"]), "N_e": {equation: "|N|"}, "F_s": {equation: "0"}, "R": {equation: "0"}, "V": {equation: "R"}}
+	if q := forces["V_t"]; q != nil {
+		links["N_e"] = link{equation: "√(N² + V_t²)", args: map[string]*quantity{"V_t": q}}
+		links["V"] = link{equation: "V_t + R", args: map[string]*quantity{"V_t": q}}
+	}
+	if q := c.reactions[axle][at]; q != nil {
+		links["R"] = sameAs(q)
+	}
+	moment := link{args: map[string]*quantity{}}
+	var parts []string
+	if q := m["e_N"]; q != nil {
+		parts, moment.args["e_N"] = append(parts, "|N|·e_N"), q
+	}
+	if q := forces["M_a"]; q != nil && name == cases.EndNames[cases.OuterEnd] {
+		parts, moment.args["M_a"] = append(parts, "M_a"), q
+	}
+	if moment.equation = strings.Join(parts, " + "); parts == nil {
+		moment.equation = "0"
+	}
+	links["M"] = moment
+	if name == cases.EndNames[cases.OuterEnd] && forces["F_j"] != nil {
+		links["F_s"] = c.sharedForce(axle, at)
+	}
+	for _, symbol := range []string{"OD", "t", "Sy", "Su"} {
+		if m[symbol] != nil {
+			links[symbol] = sameAs(m[symbol])
+		}
+	}
+	if m["E"] != nil {
+		links["EA_t"] = link{equation: "E·A", args: map[string]*quantity{"E": m["E"], "A": m["A"]}, source: "sheet Members"}
+	} else if m["E_x"] != nil {
+		links["EA_t"] = link{equation: "E_x·A", args: map[string]*quantity{"E_x": m["E_x"], "A": m["A"]}, source: "sheet Laminates"}
+	}
+	maps.Copy(links, c.endMetals(axle, at, name))
+	return links
+}
+
+// sharedForce is that of the ball joint, with the reactions of both legs.
+func (c *calculation) sharedForce(axle, at int) link {
+	joint, _ := cases.SharedJoint(at)
+	out := link{equation: "F_j", args: map[string]*quantity{"F_j": c.forces[axle][at].scope["F_j"]}}
+	for i, leg := range cases.SharesJoint(joint) {
+		if q := c.reactions[axle][leg]; q != nil {
+			symbol := fmt.Sprintf("R_e%d", i+1)
+			out.equation += " + " + symbol
+			out.args[symbol] = q
+		}
+	}
+	return out
+}
+
+// endMetals link the strengths of what is at an end to the materials.
+func (c *calculation) endMetals(axle, at int, name string) map[string]link {
+	end := c.r.Car.Axles[axle].Parts[at].Ends[cases.OuterEnd]
+	if name != cases.EndNames[cases.OuterEnd] {
+		end = c.r.Car.Axles[axle].Parts[at].Ends[cases.InnerEnd]
+	}
+	out := map[string]link{}
+	metal := func(m materials.Metal, pairs ...string) {
+		for i := 0; m.Name != "" && i < len(pairs); i += 2 {
+			out[pairs[i]] = link{raw: c.metals.cell(m, metalColumns[pairs[i+1]])}
+		}
+	}
+	if end.Thread != nil {
+		metal(end.Thread.Metal, "S_p", "Sy", "f_ut", "Su")
+		metal(end.Thread.Nut, "f_ui", "Su")
+	}
+	if b := end.Bolt; b != nil {
+		metal(b.Metal, "f_yb", "Sy", "f_ub", "Su")
+		if b.Plates != nil {
+			metal(b.Plates.OuterMetal, "f_yo", "Sy")
+			metal(b.Plates.InnerMetal, "f_yi", "Sy")
+		}
+	}
+	if end.Lug != nil {
+		metal(end.Lug.Metal, "S_yl", "Sy", "S_ul", "Su")
+		out["d_p"] = link{equation: "D_l"}
+		if end.Bolt != nil {
+			out["d_p"] = link{equation: "min(d_b; D_l)"}
+		}
+	}
+	return out
+}
