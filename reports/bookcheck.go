@@ -13,8 +13,19 @@ import (
 // check adds a check with its steps, down to the capacity.
 func (u *unit) check(s check.LiveSheet) error {
 	c := &unitCheck{LiveSheet: s, scope: maps.Clone(u.scope)}
+	links := map[string]link{}
+	for symbol, name := range u.finds {
+		for _, other := range u.checks {
+			if other.Check == name {
+				links[symbol] = link{equation: findsAs, args: map[string]*quantity{findsAs: other.scope[findsAs]}}
+			}
+		}
+	}
+	for symbol, l := range u.fixed {
+		links[symbol] = l
+	}
 	for _, step := range s.Steps[:len(s.Steps)-1] {
-		ok, err := u.place(c.scope, step, nil)
+		ok, err := u.place(c.scope, step, links)
 		if err == nil && !ok {
 			_, err = equation.Evaluate(step.Equation, nil)
 		}

@@ -174,16 +174,27 @@ func quoted(sheet string) string { return "'" + strings.ReplaceAll(sheet, "'", "
 // formula returns the formula of a quantity, for a sheet and a side.
 func (q *quantity) formula(sheet string, side int) string {
 	if q.raw != "" {
-		if q.of.metal == nil {
-			return q.raw
-		}
-		return strings.ReplaceAll(q.raw, "%m", q.of.metal.ref(sheet, q.of, side))
+		return q.rawFormula(sheet, side)
 	}
 	f := q.expr.Formula(func(s string) string { return q.args[s].ref(sheet, q.of, side) })
 	if q.share != nil {
 		return fmt.Sprintf(`IF(%s<1,%s,"%s")`, q.share.ref(sheet, q.of, side), f, dash)
 	}
 	return f
+}
+
+// rawFormula puts the cells into a formula that is no equation.
+func (q *quantity) rawFormula(sheet string, side int) string {
+	out := q.raw
+	if q.of.metal != nil {
+		out = strings.ReplaceAll(out, "%m", q.of.metal.ref(sheet, q.of, side))
+	}
+	for _, symbol := range []string{"c", "d", "t"} {
+		if given := q.of.scope[symbol]; given != nil {
+			out = strings.ReplaceAll(out, "%"+symbol, given.ref(sheet, q.of, side))
+		}
+	}
+	return out
 }
 
 // reserveFormula is the formula of a check's reserve factor: a dash without a demand.

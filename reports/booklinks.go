@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"maps"
+	"slices"
 	"strings"
 
 	"sixlink/cases"
@@ -28,9 +29,15 @@ func (c *calculation) addMember(axle, at int) error {
 		links[symbol] = sameAs(q)
 	}
 	links["M"] = c.apex(forces)
+	maps.Copy(links, ellipseLinks(part.Strut.Shape()))
 	live := item.Live()
 	if part.Laminate != nil {
 		live.Givens = c.laminateMoment(live.Givens, axle, at, links)
+		u.finds = map[string]string{"n_e": "first ply in compression, maximum strain", "n_q": "first ply in compression, Tsai–Wu"}
+		u.fixed = map[string]link{}
+		for _, symbol := range laminateTheory {
+			links[symbol], u.fixed[symbol] = link{fixed: true}, link{fixed: true}
+		}
 	}
 	if _, err := c.addItem(u, item.Kind, live, links); err != nil {
 		return err
@@ -38,6 +45,31 @@ func (c *calculation) addMember(axle, at int) error {
 	c.members[axle][at] = u
 	c.addReaction(u, links)
 	return nil
+}
+
+// laminateTheory are what lamination theory and its search find, and what they start
+// from: the workbook takes them as they were found.
+var laminateTheory = strings.Fields("t n_p t_p A_11 A_22 A_12 A_66 A_16 A_26 a_11 a_12 a_16 a_22 a_66 D_11 D_22 θ_w D_w F_w B_w E_1 E_2 G_12 ν_12 z")
+
+// ellipseLinks are the integrals over the wall of an elliptical tube, by the trapezium
+// rule that its section takes; each term is worked out by SUMPRODUCT.
+func ellipseLinks(shape string) map[string]link {
+	if shape != "ellipse_tube" {
+		return nil
+	}
+	const (
+		angle  = "(2*PI()*ROW($1:$512)/512)"
+		speed  = "SQRT((%c/2*SIN" + angle + ")^2+(%d/2*COS" + angle + ")^2)"
+		moment = "SUMPRODUCT(@y^2*%t*@g-(2*@y*@n/@g+@k/@g^3*@y^2)*%t^2/2*@g+((@n/@g)^2+2*@k/@g^3*@y*@n/@g)*%t^3/3*@g-@k/@g^3*(@n/@g)^2*%t^4/4*@g)*2*PI()/512"
+	)
+	put := func(y, n string) link {
+		return link{raw: strings.NewReplacer("@y", y, "@n", n, "@k", "(%c*%d/4)", "@g", speed).Replace(moment)}
+	}
+	return map[string]link{
+		"U":   {raw: "SUMPRODUCT(" + speed + ")*2*PI()/512"},
+		"I_x": put("(%d/2*SIN"+angle+")", "(%c/2*SIN"+angle+")"),
+		"I_y": put("(%c/2*COS"+angle+")", "(%d/2*COS"+angle+")"),
+	}
 }
 
 // apex links the moment of the free bodies, where there is one.
@@ -73,9 +105,19 @@ func (c *calculation) laminateMoment(givens []check.Step, axle, at int, links ma
 	return out
 }
 
+// reacts tells whether an end takes the reaction of a member: its own, or that of the
+// other leg at the ball joint.
+func (c *calculation) reacts(axle, at int) bool {
+	joint, shared := cases.SharedJoint(at)
+	if !shared {
+		return c.hasEnds(axle, at)
+	}
+	return slices.ContainsFunc(cases.SharesJoint(joint), func(leg int) bool { return c.hasEnds(axle, leg) })
+}
+
 // addReaction adds to a member what its side load, weight and inertia put on its ends.
 func (c *calculation) addReaction(u *unit, links map[string]link) {
-	if !c.hasEnds(u.axle, u.member) {
+	if !c.reacts(u.axle, u.member) {
 		return
 	}
 	var parts []string

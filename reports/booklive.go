@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 	"strconv"
@@ -22,7 +23,8 @@ type quantity struct {
 	expr  equation.Expr
 	args  map[string]*quantity
 	found bool   // by expr
-	raw   string // a formula that is no equation; of a part. %m: the number of the unit's material
+	raw   string // a formula that is no equation; of a part. %m: the number of the unit's material; %c, %d, %t: these givens
+	fixed bool   // of a theory or a search that the workbook does not repeat: no input
 	name  string // of a quantity of the car
 	each  bool   // depends on the load
 	share *quantity
@@ -56,7 +58,14 @@ type unit struct {
 	inputs       func(symbol string) [2][]float64 // values of givens, by side and case; nil: none differ
 	metal        *quantity                        // number of its material; nil: looked up nowhere
 	first        [2]int                           // row of the first case, left and right
+
+	// Givens of some checks that others find: symbol by symbol the name of the check, whose
+	// symbol findsAs it is.
+	finds map[string]string
+	fixed map[string]link
 }
+
+const findsAs = "n_f"
 
 // A unitCheck is a check of a unit.
 type unitCheck struct {
@@ -99,6 +108,7 @@ type link struct {
 	raw      string
 	source   string
 	always   bool // where the step has an equation, too
+	fixed    bool // nothing but that it is no input
 }
 
 // sameAs links a given to another quantity.
@@ -143,6 +153,7 @@ func (u *unit) place(scope map[string]*quantity, s check.Step, links map[string]
 		if l.source != "" {
 			q.Source = l.source
 		}
+		q.fixed = l.fixed
 	}
 	if q.Equation == "" {
 		u.input(q)
@@ -202,6 +213,8 @@ func (u *unit) keep(q *quantity) *quantity {
 		for _, s := range q.expr.Symbols() {
 			key.WriteString("|" + q.args[s].short(u))
 		}
+	} else if !q.each {
+		fmt.Fprintf(&key, "%g", q.value)
 	}
 	if old := u.ids[key.String()]; old != nil {
 		return old

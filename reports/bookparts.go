@@ -1,6 +1,9 @@
 package reports
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // calculations writes the sheets of the families: of each first the parts, where no family
 // before it has written them, then what depends on the load.
@@ -81,7 +84,7 @@ func (b *book) line(g *grid, row int, l blockLine) {
 // shownEquation is the equation of a quantity for people.
 func (q *quantity) shownEquation() string {
 	if q.raw != "" {
-		return "from the sheet " + materialsSheet
+		return strings.TrimSpace(map[bool]string{true: "integral over the wall, 512 parts", false: "from the sheet " + materialsSheet}[strings.Contains(q.raw, "SUMPRODUCT")])
 	}
 	return q.Equation
 }
@@ -94,6 +97,10 @@ func (b *book) quantity(g *grid, col int, q *quantity) {
 	}
 	if q.found || q.raw != "" {
 		g.formula(col, b.styles["= "+format], q.formula(q.of.parts, 0), q.value)
+		return
+	}
+	if q.fixed || q.Symbol == "c" && q.Unit == "" || q.Symbol == "s" && q.Unit == "" {
+		g.number(col, b.styles["= "+format], q.value)
 		return
 	}
 	g.number(col, b.styles["in "+format], q.value)

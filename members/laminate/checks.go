@@ -71,10 +71,9 @@ func firstPlyCheck(name, source string, by criterion, sense float64, steps func(
 		Capacity: func(s Subject) float64 {
 			return s.Knockdown * s.firstPly(by, sense).lineLoad
 		},
-		Factored: true,
-		Steps: func(s Subject) []check.Step {
-			return append(append(steps(s, s.firstPly(by, sense)), check.Put(s, factoredRows)...), demandStep(s, sense))
-		},
+		Factored:         true,
+		Steps:            func(s Subject) []check.Step { return plyShares(s, sense, steps(s, s.firstPly(by, sense))) },
+		Live:             func(s Subject) []check.Step { return plyShares(s, sense, livePlies(s, by, sense, steps)) },
 		CapacityEquation: "k·n_f", ReserveEquation: reserveTension,
 		DemandEquation: "D", When: strainsPulled, Share: "a_u",
 	}
@@ -86,6 +85,11 @@ func firstPlyCheck(name, source string, by criterion, sense float64, steps func(
 		return members.Multiplier(f*sense*axialLine(s), f*bendingLine(s), f*share(s), c.Capacity(s))
 	}
 	return c
+}
+
+// plyShares are the steps to the line load of failure, and from there to the demand.
+func plyShares(s Subject, sense float64, failure []check.Step) []check.Step {
+	return append(append(failure, check.Put(s, factoredRows)...), demandStep(s, sense))
 }
 
 func plyDemand(s Subject, sense float64) float64 {

@@ -1,0 +1,52 @@
+package reports
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"sixlink/cases"
+	"sixlink/cases/carfile"
+)
+
+// liveCars are the cars that the tests of the workbook's calculations take.
+var liveCars = []string{
+	"../examples/hillclimb-pushrod.yaml", "../examples/hillclimb-pullrod.yaml",
+	"../examples/hillclimb-pushrod-complete.yaml", "../examples/hillclimb-pullrod-complete.yaml", "testdata/every-check.yaml",
+}
+
+// reportOf runs a car file, edited.
+func reportOf(t testing.TB, path string, edits ...string) Report {
+	t.Helper()
+	src, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(src)
+	for i := 0; i < len(edits); i += 2 {
+		if !strings.Contains(text, edits[i]) {
+			t.Fatalf("nothing to replace: %q", edits[i])
+		}
+		text = strings.Replace(text, edits[i], edits[i+1], 1)
+	}
+	file, err := carfile.Read(filepath.Base(path), []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	results, err := cases.Run(file.Car)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Report{Version: "test", File: filepath.Base(path), SHA256: strings.Repeat("0", 64), Results: results}
+}
+
+// Every reserve factor is a formula: none stands alone because its formula gives
+// something else than the check found.
+func TestEveryReserveIsLive(t *testing.T) {
+	for _, path := range liveCars {
+		if n := standsAlone(t, reportOf(t, path)); n > 0 {
+			t.Errorf("%s: %d reserve factors stand alone", path, n)
+		}
+	}
+}
