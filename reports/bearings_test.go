@@ -171,7 +171,7 @@ func TestMetalsOfEndsInEveryForm(t *testing.T) {
 	if err := json.Unmarshal(data, &got); err != nil {
 		t.Fatal(err)
 	}
-	rows, err := workbook(t, r).GetRows("Sources")
+	rows, err := workbook(t, r).GetRows("Materials")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -182,7 +182,7 @@ func TestMetalsOfEndsInEveryForm(t *testing.T) {
 			inJSON = inJSON || m.Name == name && m.Source != ""
 		}
 		for _, row := range rows {
-			inSheet = inSheet || len(row) > 0 && row[0] == name
+			inSheet = inSheet || len(row) > 1 && row[1] == name
 		}
 		if !inJSON || !inSheet || !strings.Contains(terminal, "  "+name+": ") {
 			t.Errorf("%s: in JSON %t, on the sheet %t, on the terminal:\n%s", name, inJSON, inSheet, terminal)

@@ -101,12 +101,11 @@ func (b *book) summary(r Report, c *calculation) {
 	g.words(sumStatus, b.styles["status"], statusFormula(cellName(sumRF, row+2)), statusOf(least))
 	g.close()
 	b.name("least_RF", quoted(summarySheet)+"!"+fixedCell(sumRF, row+2))
-	first := cellName(sumRF, summaryHead+1)
 	b.failingReserves(summarySheet, cellName(sumMemberRF, summaryHead+1)+":"+cellName(sumRF, row+2), cellName(sumMemberRF, summaryHead+1))
 	b.failing(summarySheet, cellName(sumStatus, summaryHead+1)+":"+cellName(sumStatus, row+2), fmt.Sprintf(`%s="FAIL"`, cellName(sumStatus, summaryHead+1)))
-	_ = first
 	b.keep(summarySheet, g)
-	b.charts(row)
+	b.area(summarySheet, sumStatus, row+2)
+	b.charts(r, row)
 }
 
 // leastFormula is the least of cells that hold numbers, dashes or errors: an error shows.
@@ -267,8 +266,10 @@ func (b *book) sectionCell(g *grid, u *unit, text string) {
 
 func round3(x float64) float64 { return math.Round(x*1000) / 1000 }
 
-// charts draws the reserve factors and the envelope of the forces below the table.
-func (b *book) charts(last int) {
+// charts draws the reserve factors and the envelope of the forces on a sheet of their own.
+func (b *book) charts(r Report, last int) {
+	g := b.prepare(r, layout{name: chartsSheet, title: "Charts: reserve factors and axial forces, from the sheet " + summarySheet, head: 2})
+	b.keep(chartsSheet, g)
 	if b.err != nil {
 		return
 	}
@@ -279,15 +280,19 @@ func (b *book) charts(last int) {
 		return drawn(i, excelize.ChartSeries{Name: name, Categories: cells(sumLabel), Values: cells(col)})
 	}
 	head := func(col int) string { return quoted(summarySheet) + "!" + fixedCell(col, summaryHead) }
-	size := excelize.ChartDimension{Width: 1150, Height: 420}
-	b.do(b.file.AddChart(summarySheet, cellName(0, last+4), &excelize.Chart{
+	size := excelize.ChartDimension{Width: 1240, Height: 440}
+	labels := excelize.ChartAxis{Font: excelize.Font{Size: 8, Color: "000000"}, Alignment: excelize.Alignment{TextRotation: 270}, TickLabelSkip: 1}
+	values := func(s string) excelize.ChartAxis {
+		return excelize.ChartAxis{Title: text(s), MajorGridLines: true, Font: excelize.Font{Size: 9, Color: "000000"}}
+	}
+	b.do(b.file.AddChart(chartsSheet, "A4", &excelize.Chart{
 		Type: excelize.Col, Title: text("Least reserve factor of each member and rocker; below 1 it fails"), Dimension: size,
-		YAxis: excelize.ChartAxis{Title: text("RF"), MajorGridLines: true, Minimum: new(float64)}, Legend: excelize.ChartLegend{Position: "none"},
+		XAxis: labels, YAxis: values("RF"), Legend: excelize.ChartLegend{Position: "none"},
 		Series: []excelize.ChartSeries{series(0, sumRF, head(sumRF))},
 	}))
-	b.do(b.file.AddChart(summarySheet, cellName(0, last+27), &excelize.Chart{
+	b.do(b.file.AddChart(chartsSheet, "A28", &excelize.Chart{
 		Type: excelize.Col, Title: text("Envelope of the axial forces, N: tension and compression"), Dimension: size,
-		YAxis: excelize.ChartAxis{Title: text("N"), MajorGridLines: true}, Legend: excelize.ChartLegend{Position: "top"},
+		XAxis: labels, YAxis: values("N"), Legend: excelize.ChartLegend{Position: "top"},
 		Series: []excelize.ChartSeries{series(0, sumTension, head(sumTension)), series(2, sumCompression, head(sumCompression))},
 	}))
 }
