@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -11,6 +12,7 @@ import (
 	"sixlink/materials"
 	"sixlink/members"
 	"sixlink/members/check"
+	"sixlink/members/ends"
 )
 
 // addMember adds a member with its links: its loads from the sheet of forces, its
@@ -146,11 +148,40 @@ func (c *calculation) addEnds(axle, at int) error {
 		} else {
 			u.inputs = c.inputs(axle, at, item.At, item.Kind)
 		}
-		if _, err := c.addItem(u, item.Kind, item.Live(), links); err != nil {
+		live := item.Live()
+		live.Givens = append(c.insertGivens(axle, at, item.At, links), live.Givens...)
+		if _, err := c.addItem(u, item.Kind, live, links); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// insertGivens are the modulus and the bore of an insert, from which the workbook finds
+// the stiffness that the working knows as given.
+func (c *calculation) insertGivens(axle, at int, name string, links map[string]link) []check.Step {
+	insert := c.end(axle, at, name).Insert
+	if insert == nil || insert.Metal.E == 0 {
+		return nil
+	}
+	bore := math.Sqrt(max(0, sq(insert.Diameter)-4*insert.Stiffness/(math.Pi*insert.Metal.E)))
+	links["E_i"] = link{raw: c.metals.cell(insert.Metal, metalColumns["E"])}
+	links["EA_i"] = link{equation: "E_i·π·(D_b² − d_i²)/4"}
+	return []check.Step{
+		{Symbol: "E_i", What: "Young's modulus of the insert", Unit: "MPa", Source: "material " + insert.Metal.Name, Value: insert.Metal.E},
+		{Symbol: "d_i", What: "bore of the insert", Unit: "mm", Source: "car file", Value: bore},
+	}
+}
+
+func sq(x float64) float64 { return x * x }
+
+// end is an end of a member by its name.
+func (c *calculation) end(axle, at int, name string) ends.End {
+	each := c.r.Car.Axles[axle].Parts[at].Ends
+	if name == cases.EndNames[cases.OuterEnd] {
+		return each[cases.OuterEnd]
+	}
+	return each[cases.InnerEnd]
 }
 
 // endLinks are those of one end: the forces of its member, the tube, the metals.
@@ -209,10 +240,7 @@ func (c *calculation) sharedForce(axle, at int) link {
 
 // endMetals link the strengths of what is at an end to the materials.
 func (c *calculation) endMetals(axle, at int, name string) map[string]link {
-	end := c.r.Car.Axles[axle].Parts[at].Ends[cases.OuterEnd]
-	if name != cases.EndNames[cases.OuterEnd] {
-		end = c.r.Car.Axles[axle].Parts[at].Ends[cases.InnerEnd]
-	}
+	end := c.end(axle, at, name)
 	out := map[string]link{}
 	metal := func(m materials.Metal, pairs ...string) {
 		for i := 0; m.Name != "" && i < len(pairs); i += 2 {

@@ -50,6 +50,7 @@ func TestEveryReserveIsLive(t *testing.T) {
 		}
 	}
 }
+
 // standsAlone counts the reserve factors whose formula does not give what the checks found.
 func standsAlone(t testing.TB, r Report) int {
 	c, err := newCalculation(r)
