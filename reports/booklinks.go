@@ -164,12 +164,15 @@ func (c *calculation) insertGivens(axle, at int, name string, links map[string]l
 	if insert == nil || insert.Metal.E == 0 {
 		return nil
 	}
-	bore := math.Sqrt(max(0, sq(insert.Diameter)-4*insert.Stiffness/(math.Pi*insert.Metal.E)))
+	bore := sq(insert.Diameter) - 4*insert.Stiffness/(math.Pi*insert.Metal.E)
+	if bore < 1e-12*sq(insert.Diameter) { // rounding: it is solid
+		bore = 0
+	}
 	links["E_i"] = link{raw: c.metals.cell(insert.Metal, metalColumns["E"])}
 	links["EA_i"] = link{equation: "E_i·π·(D_b² − d_i²)/4"}
 	return []check.Step{
 		{Symbol: "E_i", What: "Young's modulus of the insert", Unit: "MPa", Source: "material " + insert.Metal.Name, Value: insert.Metal.E},
-		{Symbol: "d_i", What: "bore of the insert", Unit: "mm", Source: "car file", Value: bore},
+		{Symbol: "d_i", What: "bore of the insert", Unit: "mm", Source: "car file", Value: math.Sqrt(bore)},
 	}
 }
 

@@ -20,7 +20,9 @@ type Sizes struct {
 }
 
 // report is the report of the car with the chosen tubes.
-func (s Sizes) report() Report { return Report{s.Version, s.File, s.SHA256, s.After} }
+func (s Sizes) report() Report {
+	return Report{Version: s.Version, File: s.File, SHA256: s.SHA256, Results: s.After}
+}
 
 // Tables returns the blocks of the report in their order: the sizing, then what check
 // shows of the car with the chosen tubes.
