@@ -46,7 +46,7 @@ func TestFittingFactorInEveryForm(t *testing.T) {
 			t.Errorf("%s: on the terminal %t", tt.name, got)
 		}
 		book := workbook(t, tt.r)
-		for sheet, at := range map[string]string{"Cover": "B9", "Checks": "A1"} {
+		for sheet, at := range map[string]string{"Cover": "B12", "Checks": "A1"} {
 			cell, err := book.GetCellValue(sheet, at)
 			if err != nil || strings.Contains(cell, words) != tt.given || !strings.Contains(cell, "yield 1.25, ultimate 1.5, buckling 1.5") {
 				t.Errorf("%s: %s %s reads %q (%v)", tt.name, sheet, at, cell, err)

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"strings"
 
 	"sixlink/cases"
 	"sixlink/loads"
@@ -110,12 +111,24 @@ func (c *calculation) family(kind string) *family {
 	}
 	names, known := familyNames[kind]
 	if !known {
-		names = [2]string{"Parts of " + printable(kind), "Checks of " + printable(kind)}
+		names = [2]string{sheetName("Parts of " + kind), sheetName("Checks of " + kind)}
 	}
 	f := &family{parts: names[0], cases: names[1], at: kind != kindMember && kind != kindLaminate}
 	c.kinds[kind] = f
 	c.families = append(c.families, f)
 	return f
+}
+
+// sheetName makes the name of a sheet of a text: it has at most 31 characters, and some
+// are not among them (ECMA-376, part 1, 18.2.19).
+func sheetName(s string) string {
+	out := []rune(strings.Map(func(r rune) rune {
+		if strings.ContainsRune(`:\/?*[]'`, r) {
+			return ' '
+		}
+		return r
+	}, printable(s)))
+	return strings.TrimSpace(string(out[:min(len(out), 31)]))
 }
 
 // addItem adds an item of a member or rocker as a unit.

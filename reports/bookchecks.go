@@ -8,11 +8,13 @@ import (
 	"sixlink/loads"
 )
 
+const sourceWidth = 90
+
 // checks writes the sheet of every check that has a demand, in the order of the other
 // outputs: its numbers refer to the sheets where they are worked out.
 func (b *book) checks(r Report, c *calculation) {
 	t := r.checksTable()
-	widths := []float64{12, 18, 5, 28, 40, 13, 13, 8, 10, 9, 90}
+	widths := []float64{12, 18, 5, 28, 40, 13, 13, 8, 10, 9, sourceWidth}
 	g := b.prepare(r, layout{
 		name: t.Name, title: t.Title, widths: widths, head: headRow, left: 2,
 		remark: "The checks that have a demand under the forces of the car file; a changed force may call for others, which the sheets of checks and the summary then show.",
@@ -51,7 +53,11 @@ func (b *book) checks(r Report, c *calculation) {
 
 // checkRow writes a finding with references to where it is worked out.
 func (b *book) checkRow(g *grid, row int, r Report, c *calculation, corner, member int, f cases.Finding, check *unitCheck, u *unit) {
-	g.open(row, 0)
+	source := f.Source
+	if check != nil {
+		source = check.Source
+	}
+	g.open(row, lineHeight*lines([]any{source}, []float64{sourceWidth}))
 	text := b.styles["plainText"]
 	g.text(0, text, words(cases.CornerNames[corner]))
 	g.text(1, text, words(cases.MemberNames[member]))
@@ -73,11 +79,7 @@ func (b *book) checkRow(g *grid, row int, r Report, c *calculation, corner, memb
 	g.text(7, text, f.Unit)
 	status := cellName(8, row)
 	g.words(9, b.styles["status"], fmt.Sprintf(`IF(ISERROR(%s),"FAIL",IF(ISNUMBER(%s),IF(%s>=1,"pass","FAIL"),"%s"))`, status, status, status, dash), verdict(f.Reserve >= 1))
-	source := f.Source
-	if check != nil {
-		source = check.Source
-	}
-	g.text(10, text, source)
+	g.text(10, b.styles["cell"], source)
 	g.close()
 }
 

@@ -29,6 +29,7 @@ type quantity struct {
 	each  bool   // depends on the load
 	share *quantity
 
+	label    string // its own within the unit
 	id       string // the same for the same quantity of all units of a family
 	row, col int    // of a part's on its sheet, row and column; of one that depends on the load, its column
 	value    float64
@@ -86,15 +87,11 @@ type family struct {
 	units        []*unit
 	checks       []string // names, in the order of their columns
 	columns      []*quantity
-	interned     map[string]string
 	blocks       []*block
 	at           bool // units have a part of the member to name
 }
 
 func (f *family) add(u *unit) *unit {
-	if f.interned == nil {
-		f.interned = map[string]string{}
-	}
 	u.family, u.ids, u.ordinals = f, map[string]*quantity{}, map[string]int{}
 	f.units = append(f.units, u)
 	return u
@@ -220,10 +217,10 @@ func (u *unit) keep(q *quantity) *quantity {
 		return old
 	}
 	u.ids[key.String()] = q
-	q.id = u.intern(key.String())
-	if !q.each {
-		q.id = q.Symbol + "#" + strconv.Itoa(u.ordinals[q.Symbol])
-		u.ordinals[q.Symbol]++
+	q.label = q.Symbol + "#" + strconv.Itoa(u.ordinals[q.Symbol])
+	u.ordinals[q.Symbol]++
+	if q.id = q.label; q.each {
+		q.id = key.String()
 	}
 	u.quantities = append(u.quantities, q)
 	return q
@@ -234,12 +231,5 @@ func (q *quantity) short(u *unit) string {
 	if q.of != u {
 		return q.Symbol
 	}
-	return q.id
-}
-
-func (f *family) intern(key string) string {
-	if f.interned[key] == "" {
-		f.interned[key] = "@" + strconv.Itoa(len(f.interned))
-	}
-	return f.interned[key]
+	return q.label
 }

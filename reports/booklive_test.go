@@ -76,3 +76,16 @@ func standsAlone(t testing.TB, r Report) int {
 	}
 	return n
 }
+
+func BenchmarkLiveWorkbook(b *testing.B) {
+	for _, path := range liveCars[1:3] {
+		b.Run(path[len("../examples/hillclimb-"):], func(b *testing.B) {
+			r := reportOf(b, path)
+			for b.Loop() {
+				if _, err := r.Workbook(); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

@@ -74,11 +74,14 @@ func (b *book) materials(r Report, c *calculation) {
 		widths[i] = 12
 	}
 	widths[0], widths[1], widths[9], widths[10], widths[11], widths[12], widths[len(widths)-1] = 6, 18, 26, 18, 44, 30, 30
-	g := b.prepare(r, layout{name: materialsSheet, title: "Materials and design factors: what the calculations take from here", widths: widths, head: metalHead, left: 2})
+	g := b.prepare(r, layout{name: materialsSheet, title: "Materials and design factors: what the calculations take from here", widths: widths, head: metalHead, left: 2, scale: 60})
 	g.open(factorStart-1, 0)
-	g.text(0, b.styles["strong"], "Design factors")
+	g.text(1, b.styles["plainBold"], "Design factors")
 	g.close()
 	for i, f := range factorRows {
+		if f.symbol == "f_f" && !r.Car.HasEnds() {
+			continue
+		}
 		g.open(factorStart+i, 0)
 		g.text(0, b.styles["cell"], f.symbol)
 		g.number(factorColumn, b.styles["in 0.00##"], c.factors[f.symbol].value)
@@ -86,7 +89,7 @@ func (b *book) materials(r Report, c *calculation) {
 		g.close()
 		b.name(f.name, quoted(materialsSheet)+"!"+fixedCell(factorColumn, factorStart+i))
 	}
-	b.heads(g, metalHead, 44, t.Columns)
+	b.heads(g, metalHead, 62, t.Columns)
 	for i, m := range c.metals {
 		b.metalRow(g, metalStart+i, i+1, m, widths)
 	}
@@ -109,7 +112,9 @@ func (b *book) metalRow(g *grid, row, number int, m materials.Metal, widths []fl
 	g.number(0, b.styles["whole"], float64(number))
 	g.text(1, b.styles["cell"], m.Name)
 	for i, x := range []float64{m.E, m.Nu, m.Sy, m.Su, m.Scy} {
-		if x > 0 {
+		if m.Sy == 0 {
+			g.number(2+i, b.styles["= 0.00##"], given(x)) // of a laminate, which its own sheet works out
+		} else if x > 0 {
 			g.number(2+i, b.styles["in 0.00##"], x)
 		} else {
 			g.blank(2+i, b.styles["in 0.00##"])

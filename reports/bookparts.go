@@ -25,14 +25,17 @@ func (b *book) partsSheet(r Report, c *calculation, name string) {
 		remark: "Cells with a box and a light ground are inputs: change them and everything that follows recalculates. The checks with their loads are on the sheets behind this one.",
 		widths: []float64{10, 52, 40, 8, 13, 13, 13, 13, 13, 13, 13, 13}, head: 3, left: blockUnits,
 	})
+	most := 6 // columns of units on paper, for the headings of the checks
 	for _, f := range c.families {
 		if f.parts != name {
 			continue
 		}
 		for _, block := range f.blocks {
 			b.block(g, block, c)
+			most = max(most, len(block.units))
 		}
 	}
+	b.area(name, blockUnits+most-1, g.row)
 	b.keep(name, g)
 }
 
@@ -67,7 +70,7 @@ func (b *book) block(g *grid, block *block, c *calculation) {
 func (b *book) line(g *grid, row int, l blockLine) {
 	q := l.of[0]
 	what := q.What
-	if q.Source != "" {
+	if q.Source != "" && q.Symbol != "C" { // that of the capacity stands in the heading of its check
 		what += "  [" + q.Source + "]"
 	}
 	g.open(row, lineHeight*lines([]any{what, q.Equation}, []float64{52, 40}))

@@ -7,7 +7,7 @@ import (
 )
 
 // The styles of the calculations. Inputs have a box and a light ground, so that they
-// stand out on a black and white print; below 1 a reserve factor is bold in a heavy box.
+// stand out on a black and white print; below 1 a reserve factor is bold in a box on grey.
 
 // formats are those of numbers, by unit; others are dimensionless.
 var formats = map[string]string{
@@ -48,7 +48,8 @@ func (b *book) makeCalculationStyles() {
 		return &excelize.Alignment{WrapText: true, Vertical: "top", Horizontal: horizontal}
 	}
 	line := []excelize.Border{{Type: "bottom", Color: "000000", Style: 2}}
-	add("plainText", &excelize.Style{Alignment: &excelize.Alignment{Vertical: "top"}})
+	add("plainText", &excelize.Style{Alignment: &excelize.Alignment{Vertical: "top", Horizontal: "left", Indent: 1}})
+	add("plainBold", &excelize.Style{Font: &excelize.Font{Family: "Calibri", Size: 11, Bold: true}, Alignment: &excelize.Alignment{Vertical: "top", Horizontal: "left", Indent: 1}})
 	add("bandText", &excelize.Style{Font: &excelize.Font{Family: "Calibri", Size: 9, Italic: true}, Alignment: wrap("left")})
 	add("bandRight", &excelize.Style{Font: &excelize.Font{Family: "Calibri", Size: 9, Italic: true}, Alignment: wrap("right")})
 	add("symbol", &excelize.Style{Font: &excelize.Font{Family: "Calibri", Size: 11, Bold: true}, Alignment: wrap("right"), Border: line})
@@ -57,15 +58,15 @@ func (b *book) makeCalculationStyles() {
 	add("status", &excelize.Style{Alignment: &excelize.Alignment{Horizontal: "center", Vertical: "top"}})
 }
 
-// failing marks cells in a way that a black and white print shows: bold in a heavy box
-// on a hatched ground, where the condition holds.
+// failing marks cells in a way that a black and white print shows: bold in a box on a
+// grey ground, where the condition holds.
 func (b *book) failing(sheet, cells, condition string) {
 	if b.err != nil {
 		return
 	}
 	if b.failStyle == nil {
 		id, err := b.file.NewConditionalStyle(&excelize.Style{
-			Font: &excelize.Font{Bold: true}, Fill: excelize.Fill{Type: "pattern", Pattern: 17, Color: []string{"A6A6A6"}}, Border: thin(),
+			Font: &excelize.Font{Bold: true}, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"D9D9D9"}}, Border: thin(),
 		})
 		b.do(err)
 		b.failStyle = &id

@@ -204,7 +204,7 @@ var coverHelp = [][2]string{
 	{"What does not", "Forces are inputs: they do not follow from tubes. " + carriedRemark},
 	{"", "What tables and searches gave is an input too: strengths beside a weld and in bearing at an edge distance, thread sizes; of laminates the stiffnesses and the wave of the wall are no inputs: for another layup or modulus run check again."},
 	{"", "Load cases, contact forces, the forces at rockers and on the chassis, masses and notes are those of the car file named above."},
-	{"Reserve factors", "Below 1 they fail: bold in a box on a hatched ground, with the word FAIL. A dash: no demand. A cell that shows an error fails."},
+	{"Reserve factors", "Below 1 they fail: bold in a box on a grey ground, with the word FAIL. A dash: no demand. A cell that shows an error fails."},
 }
 
 // sheet writes one table.
