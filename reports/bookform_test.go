@@ -37,40 +37,50 @@ func TestWorkbookForm(t *testing.T) {
 	}
 	formulas := 0
 	for _, f := range in.File {
-		d := xml.NewDecoder(bytes.NewReader(content(t, f)))
-		for {
-			token, err := d.Token()
-			if errors.Is(err, io.EOF) {
-				break
-			}
-			if err != nil {
-				t.Fatalf("%s: %v", f.Name, err)
-			}
-			start, ok := token.(xml.StartElement)
-			if !ok || start.Name.Local != "c" || !strings.HasPrefix(f.Name, "xl/worksheets/") {
-				continue
-			}
-			var c struct {
-				R string `xml:"r,attr"`
-				T string `xml:"t,attr"`
-				F string `xml:"f"`
-				V string `xml:"v"`
-			}
-			if err := d.DecodeElement(&c, &start); err != nil {
-				t.Fatalf("%s: %v", f.Name, err)
-			}
+		eachCell(t, f, func(c cellXML) {
 			if c.F == "" {
-				continue
+				return
 			}
 			formulas++
-			_, err = strconv.ParseFloat(c.V, 64)
+			_, err := strconv.ParseFloat(c.V, 64)
 			if number := err == nil; number != (c.T == "") || !number && c.T != "str" {
 				t.Errorf("%s, %s: type %q beside %q, formula %s", f.Name, c.R, c.T, c.V, c.F)
 			}
-		}
+		})
 	}
 	if formulas < 50000 {
 		t.Errorf("%d formulas", formulas)
+	}
+}
+
+// A cellXML is a cell as it stands in the file.
+type cellXML struct {
+	R string `xml:"r,attr"`
+	T string `xml:"t,attr"`
+	F string `xml:"f"`
+	V string `xml:"v"`
+}
+
+// eachCell reads a file of the archive through, and the cells of a sheet.
+func eachCell(t *testing.T, f *zip.File, look func(c cellXML)) {
+	d := xml.NewDecoder(bytes.NewReader(content(t, f)))
+	for {
+		token, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			return
+		}
+		if err != nil {
+			t.Fatalf("%s: %v", f.Name, err)
+		}
+		start, ok := token.(xml.StartElement)
+		if !ok || start.Name.Local != "c" || !strings.HasPrefix(f.Name, "xl/worksheets/") {
+			continue
+		}
+		var c cellXML
+		if err := d.DecodeElement(&c, &start); err != nil {
+			t.Fatalf("%s: %v", f.Name, err)
+		}
+		look(c)
 	}
 }
 

@@ -82,8 +82,6 @@ type unitCheck struct {
 // for what depends on the load.
 type family struct {
 	parts, cases string // names of the sheets
-	partsTitle   string
-	casesTitle   string
 	units        []*unit
 	checks       []string // names, in the order of their columns
 	columns      []*quantity

@@ -98,11 +98,26 @@ func (b *book) materials(r Report, c *calculation) {
 
 // metalTable are the columns from the third on.
 var metalTable = []Column{
-	{"Young's modulus E", "MPa", Full}, {"Poisson's ratio ν", "", Full}, {"yield Sy", "MPa", Full}, {"ultimate Su", "MPa", Full},
-	{"compressive yield Scy", "MPa", Full}, {"Scy as used: Sy where none is given", "MPa", Full}, {"density ρ", "kg/m³", Full},
-	{"form", "", Text}, {"basis", "", Text}, {"source", "", Text}, {"doubt", "", Text}, {"wall to", "mm", Full}, {"Ssu", "MPa", Full},
-	{"Sbru, e/D 1.5", "MPa", Full}, {"Sbru, e/D 2.0", "MPa", Full}, {"Sbry, e/D 1.5", "MPa", Full}, {"Sbry, e/D 2.0", "MPa", Full},
-	{"G", "MPa", Full}, {"elongation", "", Full}, {"as published", "", Text},
+	{"Young's modulus E", "MPa", Full},
+	{"Poisson's ratio ν", "", Full},
+	{"yield Sy", "MPa", Full},
+	{"ultimate Su", "MPa", Full},
+	{"compressive yield Scy", "MPa", Full},
+	{"Scy as used: Sy where none is given", "MPa", Full},
+	{"density ρ", "kg/m³", Full},
+	{"form", "", Text},
+	{"basis", "", Text},
+	{"source", "", Text},
+	{"doubt", "", Text},
+	{"wall to", "mm", Full},
+	{"Ssu", "MPa", Full},
+	{"Sbru, e/D 1.5", "MPa", Full},
+	{"Sbru, e/D 2.0", "MPa", Full},
+	{"Sbry, e/D 1.5", "MPa", Full},
+	{"Sbry, e/D 2.0", "MPa", Full},
+	{"G", "MPa", Full},
+	{"elongation", "", Full},
+	{"as published", "", Text},
 }
 
 func (b *book) metalRow(g *grid, row, number int, m materials.Metal, widths []float64) {

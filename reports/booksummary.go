@@ -37,9 +37,21 @@ const (
 )
 
 var summaryTable = []Column{
-	{"corner", "", Text}, {"member", "", Text}, {"section as calculated", "mm", Text}, {"material", "", Text}, {"largest tension", "N", Whole}, {"in case", "", Whole},
-	{"largest compression", "N", Whole}, {"in case", "", Whole}, {"RF, member", "", Reserve}, {"RF, ends or rocker", "", Reserve}, {"least RF", "", Reserve},
-	{"governed by", "", Text}, {"in case", "", Whole}, {"status", "", Text}, {"", "", Text},
+	{"corner", "", Text},
+	{"member", "", Text},
+	{"section as calculated", "mm", Text},
+	{"material", "", Text},
+	{"largest tension", "N", Whole},
+	{"in case", "", Whole},
+	{"largest compression", "N", Whole},
+	{"in case", "", Whole},
+	{"RF, member", "", Reserve},
+	{"RF, ends or rocker", "", Reserve},
+	{"least RF", "", Reserve},
+	{"governed by", "", Text},
+	{"in case", "", Whole},
+	{"status", "", Text},
+	{"", "", Text},
 }
 
 // A span is the rows of a member or rocker at one corner on a sheet.

@@ -14,9 +14,6 @@ import (
 // ShortCaution stands on every sheet and in every page footer.
 const ShortCaution = "Calculation aid, not a release: review and sign-off by a qualified structural engineer, the series' regulations, the law, proof by test and inspection."
 
-// coverWidth is the width of the cover's second column, in characters.
-const coverWidth = 84
-
 // headRow is the row of the column headings on every sheet of a table.
 const headRow = 4
 
@@ -135,76 +132,6 @@ func boxed() (out []excelize.Border) {
 		out = append(out, excelize.Border{Type: side, Color: "000000", Style: 2})
 	}
 	return out
-}
-
-// cover fills the first sheet.
-func (b *book) cover(r Report) {
-	const sheet = "Cover"
-	b.do(b.file.SetSheetName("Sheet1", sheet))
-	row := 0
-	put := func(style string, height float64, cells ...string) {
-		row++
-		for i, text := range cells {
-			at, _ := excelize.CoordinatesToCellName(i+1, row)
-			b.do(b.file.SetCellStr(sheet, at, printable(text)))
-			b.do(b.file.SetCellStyle(sheet, at, at, b.styles[style]))
-		}
-		if height > 0 {
-			b.do(b.file.SetRowHeight(sheet, row, height))
-		}
-	}
-	put("title", 0, r.title())
-	put("text", 0, "Suspension load cases, member forces and reserve factors")
-	put("text", 0)
-	put("caution", 80, Caution)
-	b.do(b.file.MergeCell(sheet, "A4", "B4"))
-	b.do(b.file.SetCellStyle(sheet, "A4", "B4", b.styles["caution"]))
-	put("text", 0)
-	for _, line := range [][2]string{
-		{"Car", r.Car.Name},
-		{"Revision", r.Car.Revision},
-		{"Date", r.Date},
-		{"Car file", r.File},
-		{"SHA-256 of the car file", r.SHA256},
-		{"Remarks of the car file", r.Car.Notes},
-		{"Design factors", r.factors() + "; in every reserve factor"},
-		{"Axes and signs", "ISO 8855: x forward, y left, z up; axial forces positive in tension; units in every heading"},
-		{"Result", r.summary()},
-		{"Free-body audit", fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst)},
-	} {
-		style := "text"
-		if line[1] == "" && (line[0] == "Date" || line[0] == "Revision") { // to fill in
-			style = "line"
-		}
-		put(style, 15*float64(1+utf8.RuneCountInString(line[1])/coverWidth), line[0], line[1])
-	}
-	put("text", 0)
-	put("strong", 0, "How to use this workbook")
-	for _, line := range coverHelp {
-		put("text", 15*float64(1+utf8.RuneCountInString(line[1])/coverWidth), line[0], line[1])
-	}
-	row++
-	b.do(b.file.SetCellStr(sheet, cellName(0, row), "An input looks like this"))
-	b.do(b.file.SetCellFloat(sheet, cellName(1, row), 16, -1, 64))
-	b.do(b.file.SetCellStyle(sheet, cellName(1, row), cellName(1, row), b.styles["in 0.00##"]))
-	put("text", 0)
-	put("strong", 0, "Sign-off: name, date, signature")
-	for _, line := range []string{"Calculated by", "Loads reviewed by", "Structural engineer, qualified", "Proved by test and inspection"} {
-		put("line", 28, line, "")
-	}
-	b.do(b.file.SetColWidth(sheet, "A", "A", 34))
-	b.do(b.file.SetColWidth(sheet, "B", "B", coverWidth))
-	b.printSetup(r, sheet, "portrait")
-}
-
-// coverHelp says what can be changed and what follows.
-var coverHelp = [][2]string{
-	{"Inputs", "Cells with a box and a light ground are inputs: dimensions, materials by number, strengths, design factors, forces. Everything else is a formula."},
-	{"What follows", "A change moves section properties, capacities, reserve factors, the summary and the charts. Each formula is the equation beside or above it: follow a cell back to its inputs."},
-	{"What does not", "Forces are inputs: they do not follow from tubes. " + carriedRemark},
-	{"", "What tables and searches gave is an input too: strengths beside a weld and in bearing at an edge distance, thread sizes; of laminates the stiffnesses and the wave of the wall are no inputs: for another layup or modulus run check again."},
-	{"", "Load cases, contact forces, the forces at rockers and on the chassis, masses and notes are those of the car file named above."},
-	{"Reserve factors", "Below 1 they fail: bold in a box on a grey ground, with the word FAIL. A dash: no demand. A cell that shows an error fails."},
 }
 
 // sheet writes one table.
