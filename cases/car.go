@@ -10,7 +10,6 @@ import (
 
 	"sixlink/members/check"
 
-	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/ends"
 	"sixlink/members/laminate"
@@ -88,12 +87,12 @@ type Drive struct {
 	Hub        bool    // hub motors on the uprights; false: shafts from the chassis
 }
 
-// An Axle is one axle of the car; geometry is that of the left-hand side.
+// An Axle is one axle of the car. What a corner of it is, right-hand ones too, tells
+// Car.Side.
 type Axle struct {
 	UnsprungMass float64 // one corner, kg
-	Corner       loads.Corner
-	Parts        [loads.NumLinks]Part
-	Rocker       *Rocker // nil: the file says nothing of it beyond its points
+	Side                 // the left-hand side
+	Right        *Side   // the right-hand side; nil: the mirror image of the left
 	Inboard      []InboardPart
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"sixlink/loads"
 	"sixlink/members/ends"
 )
 
@@ -19,15 +20,15 @@ type EndBearing struct {
 // EndBearings lists the bearings of the ends of a corner's members. The legs of a
 // wishbone meet in one joint: where both name the same part there, it is one bearing.
 func (r *Results) EndBearings(corner int) (out []EndBearing) {
-	parts := r.Car.Axles[axleOf(corner)].Parts
-	for i, p := range parts {
+	for i := range loads.NumLinks {
+		p := r.Car.Part(corner, i)
 		for k, end := range p.Ends {
 			if end.Bearing == nil {
 				continue
 			}
 			b := EndBearing{Link: i, End: k, Bearing: *end.Bearing}
 			if joint, meets := sharedJoint[i]; meets && k == OuterEnd && i > 0 {
-				before := parts[i-1].Ends[OuterEnd].Bearing
+				before := r.Car.Part(corner, i-1).Ends[OuterEnd].Bearing
 				other, sharing := sharedJoint[i-1]
 				b.Shares = sharing && other == joint && before != nil && before.Part == b.Part
 			}
@@ -40,11 +41,11 @@ func (r *Results) EndBearings(corner int) (out []EndBearing) {
 // HasEnds tells whether the file gives anything of an end of a member or of a rocker:
 // whether the fitting factor is in any capacity.
 func (c Car) HasEnds() bool {
-	for _, axle := range c.Axles {
-		if axle.Rocker != nil {
+	for _, s := range c.Stations() {
+		if s.Rocker != nil {
 			return true
 		}
-		for _, p := range axle.Parts {
+		for _, p := range s.Parts {
 			if p.Ends[OuterEnd].Given() || p.Ends[InnerEnd].Given() {
 				return true
 			}

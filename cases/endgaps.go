@@ -7,9 +7,10 @@ import (
 	"sixlink/members/ends"
 )
 
-// A place is one end of one member of an axle.
+// A place is one end of one member of a station.
 type place struct {
-	axle, link, end int
+	station   Station
+	link, end int
 	ends.End
 	Part
 	carrying bool // a leg of the wishbone that carries the rod
@@ -17,17 +18,15 @@ type place struct {
 
 func (p place) name() string { return p.member() + " " + EndNames[p.end] }
 
-func (p place) member() string {
-	return AxleNames[p.axle] + " " + strings.ReplaceAll(loads.LinkNames[p.link], "_", " ")
-}
+func (p place) member() string { return p.station.Member(p.link) }
 
-// places lists the ends of both axles in their order.
+// places lists the ends of all stations in their order.
 func (c Car) places() (out []place) {
-	for i, axle := range c.Axles {
-		front, rear, carries := axle.Corner.Carrier.Legs()
-		for j, p := range axle.Parts {
+	for _, s := range c.Stations() {
+		front, rear, carries := s.Corner.Carrier.Legs()
+		for j, p := range s.Parts {
 			for k, end := range p.Ends {
-				out = append(out, place{i, j, k, end, p, carries && (j == front || j == rear)})
+				out = append(out, place{s, j, k, end, p, carries && (j == front || j == rear)})
 			}
 		}
 	}
@@ -78,7 +77,7 @@ func (r *Results) openJoints() []string {
 	}
 	var out []string
 	if len(silent) > 0 {
-		out = append(out, "all of "+whatever+" at "+where(silent))
+		out = append(out, "all of "+whatever+" at "+r.where(silent))
 	}
 	for _, gap := range endGaps {
 		var open []place
@@ -88,7 +87,7 @@ func (r *Results) openJoints() []string {
 			}
 		}
 		if len(open) > 0 {
-			out = append(out, gap.what+" at "+where(open))
+			out = append(out, gap.what+" at "+r.where(open))
 		}
 	}
 	if out == nil {
@@ -97,33 +96,34 @@ func (r *Results) openJoints() []string {
 	return []string{"joints: " + strings.Join(out, "; ")}
 }
 
-// where names places in as few words as it can: all of them, those of an axle at one
+// where names places in as few words as it can: all of them, those of a station at one
 // end, both ends of a member, or the end itself.
-func where(places []place) string {
+func (r *Results) where(places []place) string {
+	stations := r.Car.Stations()
 	in := map[[3]int]bool{}
 	for _, p := range places {
-		in[[3]int{p.axle, p.link, p.end}] = true
+		in[[3]int{p.station.At, p.link, p.end}] = true
 	}
-	if len(in) == 4*loads.NumLinks {
+	if len(in) == 2*len(stations)*loads.NumLinks {
 		return "every end"
 	}
 	var out []string
-	for axle := range AxleNames {
+	for _, s := range stations {
 		for end, name := range EndNames {
 			all := true
 			for link := range loads.NumLinks {
-				all = all && in[[3]int{axle, link, end}]
+				all = all && in[[3]int{s.At, link, end}]
 			}
 			if all {
-				out = append(out, "every "+AxleNames[axle]+" "+name)
+				out = append(out, "every "+s.Name+" "+name)
 				for link := range loads.NumLinks {
-					delete(in, [3]int{axle, link, end})
+					delete(in, [3]int{s.At, link, end})
 				}
 			}
 		}
 	}
 	for _, p := range places {
-		here, other := [3]int{p.axle, p.link, p.end}, [3]int{p.axle, p.link, OuterEnd + InnerEnd - p.end}
+		here, other := [3]int{p.station.At, p.link, p.end}, [3]int{p.station.At, p.link, OuterEnd + InnerEnd - p.end}
 		switch {
 		case in[here] && in[other]:
 			out = append(out, p.member())

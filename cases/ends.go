@@ -27,8 +27,7 @@ var sharedJoint = map[int]int{
 
 // endItems returns what is judged at the ends of one member in one case.
 func (r *Results) endItems(corner, link, k int) []check.Item {
-	axle := r.Car.Axles[axleOf(corner)]
-	p := axle.Parts[link]
+	p := r.Car.Part(corner, link)
 	tube, _ := p.Strut.Round() // welds and inserts are given for round tubes alone
 	var out []check.Item
 	for i, end := range p.Ends {
@@ -37,7 +36,7 @@ func (r *Results) endItems(corner, link, k int) []check.Item {
 		}
 		s := ends.Subject{
 			End: end, Load: r.endLoad(corner, link, i, k), Tube: tube, Metal: p.Strut.Metal,
-			Stiffness: axle.Corner.Links[link].EA, Factors: r.Car.Factors,
+			Stiffness: r.Corners[corner].Statics.Corner.Links[link].EA, Factors: r.Car.Factors,
 		}
 		out = append(out, check.ItemOf(EndNames[i], ends.Checks, s, ends.Givens))
 	}
@@ -53,7 +52,7 @@ func (r *Results) endLoad(corner, link, end, k int) ends.Load {
 	f := r.Corners[corner].Forces[k]
 	l := ends.Load{Axial: f.Axial[link], End: r3.Norm(f.Chassis[link]), Reaction: r.endReaction(corner, link, k)}
 	l.Shear = r.Transverse(corner, link, k) + l.Reaction
-	l.Bending = math.Abs(l.Axial) * r.Car.Axles[axleOf(corner)].Parts[link].Sources.Eccentricity
+	l.Bending = math.Abs(l.Axial) * r.Car.Part(corner, link).Sources.Eccentricity
 	if end != OuterEnd {
 		return l
 	}
@@ -72,7 +71,7 @@ func (r *Results) endLoad(corner, link, end, k int) ends.Load {
 //
 //	R = q·L/2 + w·L/2    simply supported beam, uniform load: equilibrium
 func (r *Results) endReaction(corner, link, k int) float64 {
-	l, s := r.load(corner, link, k), r.Car.Axles[axleOf(corner)].Parts[link].Strut
+	l, s := r.load(corner, link, k), r.Car.Part(corner, link).Strut
 	return (l.SideLoad + s.OwnLoad(l.Across)) * s.Length / 2
 }
 
@@ -80,8 +79,8 @@ func (r *Results) endReaction(corner, link, k int) float64 {
 // they are not.
 func (r *Results) remarkReactions() {
 	bent := r.Car.OwnInertia
-	for _, axle := range r.Car.Axles {
-		for _, p := range axle.Parts {
+	for _, s := range r.Car.Stations() {
+		for _, p := range s.Parts {
 			bent = bent || p.Sources.SideLoad > 0
 		}
 	}
@@ -93,8 +92,8 @@ func (r *Results) remarkReactions() {
 // remarkEnds says by how much the capacities at the ends are lower than the design
 // factors alone would have them.
 func (r *Results) remarkEnds() {
-	for _, axle := range r.Car.Axles {
-		for _, p := range axle.Parts {
+	for _, s := range r.Car.Stations() {
+		for _, p := range s.Parts {
 			if p.Ends[OuterEnd].Given() || p.Ends[InnerEnd].Given() {
 				r.note(Remark, "at the ends of members a fitting factor of %g is in every capacity, on top of the design factors; the partial factors of EN 1993-1-8 are not applied besides", r.Car.Factors.Fitting)
 			}

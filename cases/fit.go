@@ -10,14 +10,14 @@ import (
 )
 
 // Stiffen gives a link the stiffness of its member: E·A and E·I of its section.
-func (a *Axle) Stiffen(link int) {
+func (a *Side) Stiffen(link int) {
 	s := a.Parts[link].Strut
 	a.Corner.Links[link].EA, a.Corner.Links[link].EI = s.Metal.E*s.Area(), s.Metal.E*s.Inertia()
 }
 
 // fit makes a member of another round tube of the same metal: its section, its stiffness,
 // and what a weld leaves of the tube's strength. False: the ends cannot be made with it.
-func (a *Axle) fit(link int, s members.Strut) bool {
+func (a *Side) fit(link int, s members.Strut) bool {
 	p := &a.Parts[link]
 	tube, _ := s.Round()
 	now, _ := p.Strut.Round()
@@ -60,7 +60,7 @@ func besideWeld(w ends.Weld, m materials.Metal, wall float64) (ends.Weld, bool) 
 }
 
 // fitting returns the options with which the ends of the members can be made.
-func (a Axle) fitting(links []int, options []sizing.Option) (out []sizing.Option) {
+func (a Side) fitting(links []int, options []sizing.Option) (out []sizing.Option) {
 	for _, o := range options {
 		fits := true
 		for i, link := range links {

@@ -22,8 +22,8 @@ func (r *Results) gaps() []string {
 
 // carriers names what joins the legs of a wishbone that carries the rod.
 func (r *Results) carriers() string {
-	for _, axle := range r.Car.Axles {
-		if axle.Corner.Carrier != loads.Upright {
+	for _, s := range r.Car.Stations() {
+		if s.Corner.Carrier != loads.Upright {
 			return "the apex housing and the rod bracket of a carrying wishbone, "
 		}
 	}
@@ -35,12 +35,12 @@ func (r *Results) carriers() string {
 func (r *Results) openRockers() (out []string) {
 	missing := map[string]bool{}
 	rockers := false
-	for _, axle := range r.Car.Axles {
-		rk := axle.Corner.Rocker
+	for _, s := range r.Car.Stations() {
+		rk := s.Corner.Rocker
 		if rk == nil {
 			continue
 		}
-		parts := axle.Rocker
+		parts := s.Rocker
 		if parts == nil {
 			parts = &Rocker{}
 		}
@@ -100,13 +100,12 @@ func (r *Results) openMembers() (out []string) {
 // where it is given for none; false: it is given for all.
 func (r *Results) without(given func(Part) bool) (text string, open bool) {
 	var with, lack []string
-	for i, axle := range r.Car.Axles {
-		for j, p := range axle.Parts {
-			name := AxleNames[i] + " " + strings.ReplaceAll(loads.LinkNames[j], "_", " ")
+	for _, s := range r.Car.Stations() {
+		for j, p := range s.Parts {
 			if given(p) {
-				with = append(with, name)
+				with = append(with, s.Member(j))
 			} else {
-				lack = append(lack, name)
+				lack = append(lack, s.Member(j))
 			}
 		}
 	}

@@ -93,7 +93,7 @@ func (r *Results) judge() {
 }
 
 func (r *Results) judgeMember(corner, link int) Member {
-	m := Member{Part: r.Car.Axles[axleOf(corner)].Parts[link], Judged: Judged{Governing: -1}}
+	m := Member{Part: *r.Car.Part(corner, link), Judged: Judged{Governing: -1}}
 	for k := range r.Corners[corner].Forces {
 		m.Loads = append(m.Loads, r.load(corner, link, k))
 		m.add(k, r.MemberItems(corner, link, k))
@@ -104,7 +104,7 @@ func (r *Results) judgeMember(corner, link int) Member {
 // MemberItems returns what is judged along one member in one case: the member itself
 // first, then what joins it to its neighbours.
 func (r *Results) MemberItems(corner, link, k int) []check.Item {
-	p := r.Car.Axles[axleOf(corner)].Parts[link]
+	p := *r.Car.Part(corner, link)
 	load := r.load(corner, link, k)
 	return append([]check.Item{r.memberItem(p, load)}, r.endItems(corner, link, k)...)
 }

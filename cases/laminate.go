@@ -11,8 +11,8 @@ import (
 // analyses finds what the checks need to know of each laminate of the car, once.
 func (c Car) analyses() map[*laminate.Laminate]laminate.Analysis {
 	out := map[*laminate.Laminate]laminate.Analysis{}
-	for _, axle := range c.Axles {
-		for _, p := range axle.Parts {
+	for _, s := range c.Stations() {
+		for _, p := range s.Parts {
 			if _, known := out[p.Laminate]; p.Laminate != nil && !known {
 				out[p.Laminate] = p.Laminate.Analyse()
 			}
@@ -38,8 +38,8 @@ func (r *Results) laminateItem(p Part, load members.Load) check.Item {
 
 // remarkLaminates warns of bonds that nothing checks, and says what bow is taken.
 func (r *Results) remarkLaminates() {
-	for _, axle := range r.Car.Axles {
-		for _, p := range axle.Parts {
+	for _, s := range r.Car.Stations() {
+		for _, p := range s.Parts {
 			if p.Laminate == nil {
 				continue
 			}

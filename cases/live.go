@@ -8,11 +8,11 @@ import (
 	"sixlink/members/check"
 )
 
-// LiveItems returns what is judged along a member of an axle, bent by everything that
-// bends it in any case on either side: of their Live alone the values may be used.
-func (r *Results) LiveItems(axle, link int) []check.Item {
+// LiveItems returns what is judged along a member of a station, bent by everything that
+// bends it in any case: only their Live, for any load, is to be used.
+func (r *Results) LiveItems(at Station, link int) []check.Item {
 	var load members.Load
-	for corner := 2 * axle; corner < 2*axle+2; corner++ {
+	for corner := at.At; corner == at.At || at.Both && corner == at.At+1; corner++ {
 		for _, l := range r.Corners[corner].Members[link].Loads {
 			load.Bending = max(load.Bending, l.Bending)
 			load.Across = max(load.Across, l.Across)
@@ -20,7 +20,7 @@ func (r *Results) LiveItems(axle, link int) []check.Item {
 			load.Eccentricity = max(load.Eccentricity, l.Eccentricity)
 		}
 	}
-	return append([]check.Item{r.memberItem(r.Car.Axles[axle].Parts[link], load)}, r.endItems(2*axle, link, 0)...)
+	return append([]check.Item{r.memberItem(at.Parts[link], load)}, r.endItems(at.At, link, 0)...)
 }
 
 // SharedJoint returns the joint of the upright that a leg shares with the other leg of

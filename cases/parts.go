@@ -35,11 +35,11 @@ func (r *Results) MembersMass() (sum float64) {
 func (r *Results) remarkParts() {
 	var without []string
 	all := 0
-	for i, axle := range r.Car.Axles {
-		for j, p := range axle.Parts {
+	for _, s := range r.Car.Stations() {
+		for j, p := range s.Parts {
 			all++
 			if p.Number == "" {
-				without = append(without, AxleNames[i]+" "+loads.LinkNames[j])
+				without = append(without, s.Name+" "+loads.LinkNames[j])
 			}
 		}
 	}
@@ -53,8 +53,8 @@ func (r *Results) remarkParts() {
 func (r *Results) remarkCompression() {
 	var names []string
 	seen := map[string]bool{}
-	for _, axle := range r.Car.Axles {
-		for _, p := range axle.Parts {
+	for _, s := range r.Car.Stations() {
+		for _, p := range s.Parts {
 			if m := p.Strut.Metal; p.Laminate == nil && !(m.Scy > 0) && !seen[m.Name] {
 				seen[m.Name] = true
 				names = append(names, m.Name)
@@ -81,8 +81,8 @@ func (c Car) Metals() (out []materials.Metal) {
 			out = append(out, m)
 		}
 	}
-	for _, axle := range c.Axles {
-		for _, p := range axle.Parts {
+	for _, s := range c.Stations() {
+		for _, p := range s.Parts {
 			add(p.Strut.Metal)
 			for _, end := range p.Ends {
 				for _, m := range end.Metals() {
@@ -90,10 +90,10 @@ func (c Car) Metals() (out []materials.Metal) {
 				}
 			}
 		}
-		if rk := axle.Rocker; rk != nil && rk.Plates != nil {
+		if rk := s.Rocker; rk != nil && rk.Plates != nil {
 			add(rk.Plates.Metal)
 		}
-		if rk := axle.Rocker; rk != nil && rk.Bar != nil {
+		if rk := s.Rocker; rk != nil && rk.Bar != nil {
 			add(rk.Bar.Metal)
 		}
 	}

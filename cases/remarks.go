@@ -51,12 +51,16 @@ func (r *Results) remarkMaterials() {
 
 // remarkGeometry warns of a corner whose forces hang on millimetres.
 func (r *Results) remarkGeometry(statics [NumCorners]*loads.Statics) {
-	for axle, name := range AxleNames {
-		if what, share, ok := statics[2*axle].ShortLever(); ok {
-			r.note(Warning, "%s axle: the %s has a lever arm of only %.1f %% of its distance from the rocker's pivot: small errors of a point change the forces much", name, what, 100*share)
+	for _, station := range r.Car.Stations() {
+		name, s := station.Name+" axle", statics[station.At]
+		if !station.Both {
+			name = station.Name
 		}
-		if s := statics[2*axle]; s.Cond > loads.CondDoubt {
-			r.note(Warning, "%s axle: the links hold the upright on short lever arms (condition number %.0f; a healthy corner has less than %d): small errors of a hardpoint change the forces much", name, s.Cond, loads.CondDoubt)
+		if what, share, ok := s.ShortLever(); ok {
+			r.note(Warning, "%s: the %s has a lever arm of only %.1f %% of its distance from the rocker's pivot: small errors of a point change the forces much", name, what, 100*share)
+		}
+		if s.Cond > loads.CondDoubt {
+			r.note(Warning, "%s: the links hold the upright on short lever arms (condition number %.0f; a healthy corner has less than %d): small errors of a hardpoint change the forces much", name, s.Cond, loads.CondDoubt)
 		}
 	}
 }

@@ -30,7 +30,7 @@ type RockerPlates struct {
 // RockerItems returns what is judged at the rocker of a corner in one case: the plates
 // through the pivot and at each eye, the bearings, the bolt and the torsion bar.
 func (r *Results) RockerItems(corner, k int) []check.Item {
-	c, parts := r.Corners[corner], r.Car.Axles[axleOf(corner)].Rocker
+	c, parts := r.Corners[corner], r.Car.Side(corner).Rocker
 	f := c.Forces[k]
 	if parts == nil || f.Rocker == nil {
 		return nil

@@ -44,28 +44,33 @@ func Run(car Car) (Results, error) {
 
 // prepare makes the statics of the four corners.
 func (c Car) prepare() (out [NumCorners]*loads.Statics, refused []error) {
-	for axle, a := range c.Axles {
-		left, err := loads.NewStatics(a.Corner)
-		if err != nil {
-			refused = append(refused, refusedCorner(axle, err))
-			continue
+	for axle := range c.Axles {
+		a := &c.Axles[axle]
+		for side := range SideNames {
+			s, err := loads.NewStatics(a.At(side).Corner)
+			if err != nil {
+				refused = append(refused, refusedCorner(axle, side, err))
+				if a.Right == nil {
+					break // the mirror image would be refused for the same cause
+				}
+				continue
+			}
+			out[2*axle+side] = s
 		}
-		right, err := loads.NewStatics(a.Corner.Mirrored())
-		if err != nil {
-			refused = append(refused, refusedCorner(axle, err))
-			continue
-		}
-		out[2*axle], out[2*axle+1] = left, right
 	}
 	return out, refused
 }
 
-func refusedCorner(axle int, err error) error {
-	r := &Refusal{Reason: Mechanism, Path: AxleNames[axle], Text: err.Error(), Remedy: "move the hardpoints of the links named so that they hold that motion"}
+func refusedCorner(axle, side int, err error) error {
+	path := AxleNames[axle]
+	if side == Right {
+		path += ".right"
+	}
+	r := &Refusal{Reason: Mechanism, Path: path, Text: err.Error(), Remedy: "move the hardpoints of the links named so that they hold that motion"}
 	var fault *loads.RockerFault
 	if errors.As(err, &fault) {
 		r.Reason = Unlevered
-		r.Path, r.Remedy = AxleNames[axle]+"."+fault.Path, fault.Remedy
+		r.Path, r.Remedy = path+"."+fault.Path, fault.Remedy
 	}
 	return r
 }

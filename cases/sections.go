@@ -13,7 +13,7 @@ func (r *Results) load(corner, link, k int) members.Load {
 	f := r.Corners[corner].Forces[k]
 	l := members.Load{
 		Axial: f.Axial[link], Bending: f.Bending[link],
-		Sources: r.Car.Axles[axleOf(corner)].Parts[link].Sources,
+		Sources: r.Car.Part(corner, link).Sources,
 	}
 	if r.Car.OwnInertia {
 		axis := r.Corners[corner].Statics.Corner.Links[link].Direction()
@@ -43,10 +43,10 @@ func Across(a, axis r3.Vec) float64 {
 // known of the sections and how the sources of bending are taken.
 func (r *Results) remarkSections() {
 	bent := r.Car.OwnInertia
-	for i, axle := range r.Car.Axles {
-		for j, p := range axle.Parts {
+	for _, s := range r.Car.Stations() {
+		for j, p := range s.Parts {
 			if p.Laminate == nil { // the wall of a laminate has checks of its own
-				r.remarkWall(AxleNames[i]+" "+strings.ReplaceAll(MemberNames[j], "_", " "), p.Strut)
+				r.remarkWall(s.Member(j), p.Strut)
 			}
 			bent = bent || p.Sources != members.Sources{}
 		}

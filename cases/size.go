@@ -168,7 +168,7 @@ func (o Sizing) group(a Axle, axle int, links []int) *group {
 		struts = append(struts, a.Parts[link].Strut)
 	}
 	g := &group{Group: Group{Axle: axle, Links: links}, chosen: none}
-	g.options = a.fitting(links, sizing.Options(o.Stock, o.Limits, struts))
+	g.options = a.Side.fitting(links, sizing.Options(o.Stock, o.Limits, struts))
 	g.Offered = len(g.options)
 	for _, s := range struts {
 		g.present.Struts, g.present.Mass = append(g.present.Struts, s), g.present.Mass+s.Mass()

@@ -38,9 +38,8 @@ func (t *trial) put(g *group, i int) {
 // prepare makes the statics of the two corners from the sections as they are; false:
 // they cannot be solved, which no section brings about where the car file's can.
 func (t *trial) prepare() bool {
-	c := t.Car.Axles[t.axle].Corner
-	for side, corner := range []loads.Corner{c, c.Mirrored()} {
-		s, err := loads.NewStatics(corner)
+	for side := range SideNames {
+		s, err := loads.NewStatics(t.Car.Axles[t.axle].At(side).Corner)
 		if err != nil {
 			return false
 		}

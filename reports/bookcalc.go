@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"sixlink/cases"
@@ -18,11 +19,31 @@ type calculation struct {
 	families []*family // in the order of their sheets
 	kinds    map[string]*family
 
-	forces, members [2][loads.NumLinks]*unit
-	rockers         [2][]*unit
-	reactions       [2][loads.NumLinks]*quantity // at the ends of members, of side load, own weight and inertia
+	stations        []station // by index: what of an axle is told apart
+	forces, members [][loads.NumLinks]*unit
+	rockers         [][]*unit
+	reactions       [][loads.NumLinks]*quantity // at the ends of members, of side load, own weight and inertia
 	shared          map[string]*quantity
 	found           map[findingKey]check.Finding
+}
+
+// A station is one side of an axle, or both where they are mirror images.
+type station struct{ cases.Station }
+
+// stands tells whether it is about a corner.
+func (s station) stands(corner int) bool { return corner == s.At || s.Both && corner == s.At+1 }
+
+// corners are those that it is about.
+func (s station) corners() []int {
+	if s.Both {
+		return []int{s.At, s.At + 1}
+	}
+	return []int{s.At}
+}
+
+// stationOf is the index of the station of a corner.
+func (c *calculation) stationOf(corner int) int {
+	return slices.IndexFunc(c.stations, func(s station) bool { return s.stands(corner) })
 }
 
 // A findingKey names a finding: the corner, the member, the part, the check, the case.
@@ -64,26 +85,32 @@ func newCalculation(r Report) (*calculation, error) {
 		r: r, kinds: map[string]*family{}, shared: map[string]*quantity{}, found: map[findingKey]check.Finding{},
 		factors: factorsOf(r.Car.Factors), metals: metalRowsOf(r.Car.Metals()),
 	}
+	for _, s := range r.Car.Stations() {
+		c.stations = append(c.stations, station{s})
+	}
+	n := len(c.stations)
+	c.forces, c.members = make([][loads.NumLinks]*unit, n), make([][loads.NumLinks]*unit, n)
+	c.rockers, c.reactions = make([][]*unit, n), make([][loads.NumLinks]*quantity, n)
 	c.findings()
 	forces := &family{cases: forcesSheet}
 	c.families = append(c.families, forces)
-	for axle := range 2 {
+	for st := range c.stations {
 		for link := range loads.NumLinks {
-			c.addForces(forces, axle, link)
-			if err := c.addMember(axle, link); err != nil {
+			c.addForces(forces, st, link)
+			if err := c.addMember(st, link); err != nil {
 				return nil, err
 			}
 		}
 	}
-	for axle := range 2 {
+	for st := range c.stations {
 		for link := range loads.NumLinks {
-			if err := c.addEnds(axle, link); err != nil {
+			if err := c.addEnds(st, link); err != nil {
 				return nil, err
 			}
 		}
 	}
-	for axle := range 2 {
-		if err := c.addRocker(axle); err != nil {
+	for st := range c.stations {
+		if err := c.addRocker(st); err != nil {
 			return nil, err
 		}
 	}
@@ -155,16 +182,16 @@ func (c *calculation) addItem(u *unit, kind string, live check.Live, links map[s
 }
 
 // addForces adds what the load path gives for a member: inputs in every case.
-func (c *calculation) addForces(f *family, axle, link int) {
-	u := f.add(&unit{axle: axle, member: link, scope: map[string]*quantity{}})
+func (c *calculation) addForces(f *family, st, link int) {
+	u := f.add(&unit{station: c.stations[st], st: st, member: link, scope: map[string]*quantity{}})
 	add := func(symbol, what, unit string, value func(corner, k int) float64) {
 		q := &quantity{Step: check.Step{Symbol: symbol, What: what, Unit: unit, Source: "load path"}, of: u, each: true}
 		any := false
-		for side := range q.values {
+		for _, corner := range u.corners() {
 			for k := range c.r.Cases {
-				x := value(2*axle+side, k)
+				x := value(corner, k)
 				any = any || x != 0
-				q.values[side] = append(q.values[side], x)
+				q.values[corner%2] = append(q.values[corner%2], x)
 			}
 		}
 		if any || symbol == "N" {
@@ -175,28 +202,28 @@ func (c *calculation) addForces(f *family, axle, link int) {
 	add("N", "axial force, tension positive", "N", func(corner, k int) float64 { return load(corner, k).Axial })
 	add("M_a", "bending at the apex of a carrying wishbone", "N·mm", func(corner, k int) float64 { return load(corner, k).Bending })
 	add("u", "acceleration square to the member, gravity included", "g", func(corner, k int) float64 { return load(corner, k).Across })
-	if !c.hasEnds(axle, link) {
-		c.forces[axle][link] = u
+	if !c.hasEnds(st, link) {
+		c.forces[st][link] = u
 		return
 	}
-	if c.bent(axle, link) {
+	if c.bent(st, link) {
 		add("V_t", "shear of a carrying wishbone's leg", "N", func(corner, k int) float64 { return c.r.Transverse(corner, link, k) })
 	}
 	if joint, shared := cases.SharedJoint(link); shared {
 		add("F_j", "force through the ball joint that two legs share", "N", func(corner, k int) float64 { return c.r.JointForce(corner, joint, k) })
 	}
-	c.forces[axle][link] = u
+	c.forces[st][link] = u
 }
 
-func (c *calculation) hasEnds(axle, link int) bool {
-	ends := c.r.Car.Axles[axle].Parts[link].Ends
+func (c *calculation) hasEnds(st, link int) bool {
+	ends := c.stations[st].Parts[link].Ends
 	return ends[0].Given() || ends[1].Given()
 }
 
 // bent tells whether the free bodies bend a member in any case; of others the force
 // square to the axis is rounding.
-func (c *calculation) bent(axle, link int) bool {
-	for corner := 2 * axle; corner < 2*axle+2; corner++ {
+func (c *calculation) bent(st, link int) bool {
+	for _, corner := range c.stations[st].corners() {
 		for _, l := range c.r.Corners[corner].Members[link].Loads {
 			if l.Bending > 0 {
 				return true

@@ -29,7 +29,7 @@ func (b *book) casesSheet(r Report, c *calculation, f *family) {
 	last := caseStart
 	for corner := range cases.NumCorners {
 		for _, u := range f.units {
-			if u.axle != corner/2 {
+			if !u.stands(corner) {
 				continue
 			}
 			b.caseRows(g, r, c, u, corner)
@@ -64,7 +64,7 @@ func (f *family) casesRemark() string {
 }
 
 // caseHeads writes the three rows of headings: words, equation, symbol with unit.
-func (b *book) caseHeads(g *grid, f *family) {
+func (b *book) caseHeads(g *cellRows, f *family) {
 	leaders := f.leaders()
 	reserveOf := map[string]*unitCheck{}
 	for _, u := range f.units {
@@ -139,7 +139,7 @@ func (b *book) caseCells(u *unit, side int) (out []caseCell) {
 }
 
 // caseRows writes the rows of a unit at a corner.
-func (b *book) caseRows(g *grid, r Report, c *calculation, u *unit, corner int) {
+func (b *book) caseRows(g *cellRows, r Report, c *calculation, u *unit, corner int) {
 	side, leaders, reserves := corner%2, u.leaders(), len(u.family.checks)
 	cells := b.caseCells(u, side)
 	for k := range r.Cases {
@@ -160,7 +160,7 @@ func (b *book) caseRows(g *grid, r Report, c *calculation, u *unit, corner int) 
 }
 
 // caseCell writes a cell of a row.
-func (b *book) caseCell(g *grid, c *calculation, u *unit, cell caseCell, corner, k int) {
+func (b *book) caseCell(g *cellRows, c *calculation, u *unit, cell caseCell, corner, k int) {
 	side := corner % 2
 	switch {
 	case cell.check != nil:
@@ -179,7 +179,7 @@ func (b *book) caseCell(g *grid, c *calculation, u *unit, cell caseCell, corner,
 }
 
 // leastReserve writes the least reserve factor of a row and which check has it.
-func (b *book) leastReserve(g *grid, c *calculation, u *unit, corner, k int) {
+func (b *book) leastReserve(g *cellRows, c *calculation, u *unit, corner, k int) {
 	col := u.leaders()
 	first, last := cellName(col+2, g.row), cellName(col+1+len(u.family.checks), g.row)
 	least, governs := c.least(u, corner, k)

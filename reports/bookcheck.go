@@ -86,7 +86,8 @@ func (u *unit) work(cases int) {
 			q.value = q.expr.Value(func(s string) float64 { return q.args[s].value })
 			continue
 		}
-		for side := range q.values {
+		for _, corner := range u.corners() {
+			side := corner % 2
 			q.values[side] = make([]float64, cases)
 			for k := range cases {
 				q.values[side][k] = q.expr.Value(func(s string) float64 { return q.args[s].at(side, k) })

@@ -25,7 +25,9 @@ func (b *book) checks(r Report, c *calculation) {
 	for _, f := range c.families {
 		for _, u := range f.units {
 			for _, check := range u.checks {
-				units[findingKey{u.axle, u.member, u.part, check.Check, 0}] = check
+				for _, corner := range u.corners() {
+					units[findingKey{corner, u.member, u.part, check.Check, 0}] = check
+				}
 				owners[check] = u
 			}
 		}
@@ -39,7 +41,7 @@ func (b *book) checks(r Report, c *calculation) {
 			}
 			for _, f := range j.Checks {
 				row++
-				check := units[findingKey{corner / 2, m, f.At, f.Check, 0}]
+				check := units[findingKey{corner, m, f.At, f.Check, 0}]
 				b.checkRow(g, row, r, c, corner, m, f, check, owners[check])
 			}
 		}
@@ -52,7 +54,7 @@ func (b *book) checks(r Report, c *calculation) {
 }
 
 // checkRow writes a finding with references to where it is worked out.
-func (b *book) checkRow(g *grid, row int, r Report, c *calculation, corner, member int, f cases.Finding, check *unitCheck, u *unit) {
+func (b *book) checkRow(g *cellRows, row int, r Report, c *calculation, corner, member int, f cases.Finding, check *unitCheck, u *unit) {
 	source := f.Source
 	if check != nil {
 		source = check.Source
@@ -74,7 +76,7 @@ func (b *book) checkRow(g *grid, row int, r Report, c *calculation, corner, memb
 		at := u.first[side] + f.Case
 		g.either(5, number, check.demand.cellRef(u, side, at), f.Demand, math.IsNaN(f.Demand))
 		g.formula(6, number, check.capacity.cellRef(u, side, at), f.Capacity)
-		g.formula(8, reserve, quoted(u.cases)+"!"+cellName(check.col, at), f.Reserve)
+		g.formula(8, reserve, sheetQuoted(u.cases)+"!"+cellName(check.col, at), f.Reserve)
 	}
 	g.text(7, text, f.Unit)
 	status := cellName(8, row)
@@ -88,5 +90,5 @@ func (q *quantity) cellRef(u *unit, side, row int) string {
 	if q.name != "" || !q.each {
 		return q.ref("", u, side)
 	}
-	return quoted(q.of.cases) + "!" + cellName(q.col, row+q.of.first[side]-u.first[side])
+	return sheetQuoted(q.of.cases) + "!" + cellName(q.col, row+q.of.first[side]-u.first[side])
 }

@@ -41,8 +41,8 @@ func (c *coverPage) pairs(lines [][2]string) {
 	}
 }
 
-// cover fills the first sheet.
-func (b *book) cover(r Report) {
+// cover fills the first sheet; live: of a workbook that recalculates.
+func (b *book) cover(r Report, live bool) {
 	b.do(b.file.SetSheetName("Sheet1", coverSheet))
 	c := &coverPage{book: b}
 	c.put("title", 0, r.title())
@@ -65,13 +65,9 @@ func (b *book) cover(r Report) {
 		{"Result", r.summary()},
 		{"Free-body audit", fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst)},
 	})
-	c.put("text", 0)
-	c.put("strong", 0, "How to use this workbook")
-	c.pairs(coverHelp)
-	c.put("text", 0, "An input looks like this")
-	example := cellName(1, c.row)
-	b.do(b.file.SetCellFloat(coverSheet, example, 16, -1, 64))
-	b.do(b.file.SetCellStyle(coverSheet, example, example, b.styles["in 0.00##"]))
+	if live {
+		c.help()
+	}
 	c.put("text", 0)
 	c.put("strong", 0, "Sign-off: name, date, signature")
 	for _, line := range []string{"Calculated by", "Loads reviewed by", "Structural engineer, qualified", "Proved by test and inspection"} {
@@ -80,6 +76,17 @@ func (b *book) cover(r Report) {
 	b.do(b.file.SetColWidth(coverSheet, "A", "A", 34))
 	b.do(b.file.SetColWidth(coverSheet, "B", "B", coverWidth))
 	b.printSetup(r, coverSheet, "portrait")
+}
+
+// help says how to use a workbook that recalculates.
+func (c *coverPage) help() {
+	c.put("text", 0)
+	c.put("strong", 0, "How to use this workbook")
+	c.pairs(coverHelp)
+	c.put("text", 0, "An input looks like this")
+	example := cellName(1, c.row)
+	c.do(c.file.SetCellFloat(coverSheet, example, 16, -1, 64))
+	c.do(c.file.SetCellStyle(coverSheet, example, example, c.styles["in 0.00##"]))
 }
 
 // coverHelp says what can be changed and what follows.

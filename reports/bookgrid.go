@@ -6,10 +6,10 @@ import (
 	"strings"
 )
 
-// A grid writes the rows of a sheet as Office Open XML, which the archive puts into the
+// cellRows writes the rows of a sheet as Office Open XML, which the archive puts into the
 // sheet that the library prepared. The library holds each cell twice and calls every
 // result of a formula a text; here numbers keep their 17 digits and their type.
-type grid struct {
+type cellRows struct {
 	out []byte
 	row int
 }
@@ -34,7 +34,7 @@ func cellName(col, row int) string { return columnName(col) + strconv.Itoa(row) 
 func fixedCell(col, row int) string { return "$" + columnName(col) + "$" + strconv.Itoa(row) }
 
 // open starts a row of a height in points; 0: as the program that shows it likes.
-func (g *grid) open(row int, height float64) {
+func (g *cellRows) open(row int, height float64) {
 	g.row = row
 	g.out = append(g.out, `<row r="`...)
 	g.out = strconv.AppendInt(g.out, int64(row), 10)
@@ -45,10 +45,10 @@ func (g *grid) open(row int, height float64) {
 	g.out = append(g.out, `">`...)
 }
 
-func (g *grid) close() { g.out = append(g.out, "</row>"...) }
+func (g *cellRows) close() { g.out = append(g.out, "</row>"...) }
 
 // cell starts a cell of a type; empty: a number.
-func (g *grid) cell(col, style int, kind string) {
+func (g *cellRows) cell(col, style int, kind string) {
 	g.out = append(append(g.out, `<c r="`...), columnName(col)...)
 	g.out = strconv.AppendInt(g.out, int64(g.row), 10)
 	g.out = append(g.out, `" s="`...)
@@ -59,13 +59,13 @@ func (g *grid) cell(col, style int, kind string) {
 	g.out = append(g.out, `">`...)
 }
 
-func (g *grid) blank(col, style int) {
+func (g *cellRows) blank(col, style int) {
 	g.cell(col, style, "")
 	g.out = append(g.out, "</c>"...)
 }
 
 // text writes a text that is never taken for a formula.
-func (g *grid) text(col, style int, s string) {
+func (g *cellRows) text(col, style int, s string) {
 	g.cell(col, style, "inlineStr")
 	g.out = append(g.out, `<is><t xml:space="preserve">`...)
 	g.escape(printable(s))
@@ -73,7 +73,7 @@ func (g *grid) text(col, style int, s string) {
 }
 
 // number writes a number; what is none is a dash.
-func (g *grid) number(col, style int, x float64) {
+func (g *cellRows) number(col, style int, x float64) {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		g.text(col, style, dash)
 		return
@@ -83,14 +83,14 @@ func (g *grid) number(col, style int, x float64) {
 	g.out = append(g.out, "</c>"...)
 }
 
-func (g *grid) float(x float64) {
+func (g *cellRows) float(x float64) {
 	g.out = append(g.out, "<v>"...)
 	g.out = strconv.AppendFloat(g.out, x, 'g', -1, 64)
 	g.out = append(g.out, "</v>"...)
 }
 
 // formula writes a formula with the number that it gives; what is none is an error.
-func (g *grid) formula(col, style int, f string, x float64) {
+func (g *cellRows) formula(col, style int, f string, x float64) {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		g.cell(col, style, "e")
 		g.expression(f)
@@ -104,7 +104,7 @@ func (g *grid) formula(col, style int, f string, x float64) {
 }
 
 // words writes a formula with the text that it gives.
-func (g *grid) words(col, style int, f, s string) {
+func (g *cellRows) words(col, style int, f, s string) {
 	g.cell(col, style, "str")
 	g.expression(f)
 	g.out = append(g.out, "<v>"...)
@@ -113,7 +113,7 @@ func (g *grid) words(col, style int, f, s string) {
 }
 
 // either writes a formula that gives a number, or a dash where dashed.
-func (g *grid) either(col, style int, f string, x float64, dashed bool) {
+func (g *cellRows) either(col, style int, f string, x float64, dashed bool) {
 	if dashed {
 		g.words(col, style, f, dash)
 		return
@@ -123,7 +123,7 @@ func (g *grid) either(col, style int, f string, x float64, dashed bool) {
 
 // expression writes a formula; the marks of a template are put in as rows: \x01 and
 // what the row is to be above the present one, in decimals, then \x02.
-func (g *grid) expression(f string) {
+func (g *cellRows) expression(f string) {
 	g.out = append(g.out, "<f>"...)
 	for {
 		at := strings.IndexByte(f, '\x01')
@@ -140,7 +140,7 @@ func (g *grid) expression(f string) {
 	g.out = append(g.out, "</f>"...)
 }
 
-func (g *grid) escape(s string) {
+func (g *cellRows) escape(s string) {
 	for i := range len(s) {
 		switch s[i] {
 		case '&':

@@ -20,8 +20,8 @@ const (
 	caseLeaders = 4 // columns that say which row it is, without that of the part
 )
 
-// A block is units of one axle whose quantities are the same, side by side.
-type block struct {
+// A partBlock is units of one station whose quantities are the same, side by side.
+type partBlock struct {
 	family *family
 	units  []*unit
 	lines  []blockLine
@@ -104,7 +104,7 @@ func (f *family) layOut(nextRow map[string]int, nCases int) {
 	row := caseStart
 	for corner := range cases.NumCorners {
 		for _, u := range f.units {
-			if u.axle == corner/2 {
+			if u.stands(corner) {
 				u.first[corner%2] = row
 				row += nCases
 			}
@@ -121,13 +121,13 @@ func (f *family) leaders() int {
 }
 
 func (f *family) layOutParts(nextRow map[string]int) {
-	open := map[string]*block{}
+	open := map[string]*partBlock{}
 	for _, u := range f.units {
 		lines := u.lines()
-		key := fmt.Sprint(u.axle) + signature(lines)
+		key := fmt.Sprint(u.st) + signature(lines)
 		b := open[key]
 		if b == nil || len(b.units) == blockMost {
-			b = &block{family: f, lines: lines}
+			b = &partBlock{family: f, lines: lines}
 			open[key] = b
 			f.blocks = append(f.blocks, b)
 		} else {
@@ -165,11 +165,11 @@ func sheetRef(from, to string) string {
 	if from == to {
 		return ""
 	}
-	return quoted(to) + "!"
+	return sheetQuoted(to) + "!"
 }
 
-// quoted is the name of a sheet as formulas have it.
-func quoted(sheet string) string { return "'" + strings.ReplaceAll(sheet, "'", "''") + "'" }
+// sheetQuoted is the name of a sheet as formulas have it.
+func sheetQuoted(sheet string) string { return "'" + strings.ReplaceAll(sheet, "'", "''") + "'" }
 
 // formula returns the formula of a quantity, for a sheet and a side.
 func (q *quantity) formula(sheet string, side int) string {

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"sixlink/cases"
-	"sixlink/loads"
 	"sixlink/materials"
 	"sixlink/members"
 	"sixlink/members/check"
@@ -17,10 +16,10 @@ import (
 
 // addMember adds a member with its links: its loads from the sheet of forces, its
 // material by number.
-func (c *calculation) addMember(axle, at int) error {
-	item := c.r.LiveItems(axle, at)[0]
-	forces, part := c.forces[axle][at].scope, c.r.Car.Axles[axle].Parts[at]
-	u := &unit{axle: axle, member: at, title: words(cases.AxleNames[axle]) + " " + words(loads.LinkNames[at])}
+func (c *calculation) addMember(st, at int) error {
+	item := c.r.LiveItems(c.stations[st].Station, at)[0]
+	forces, part := c.forces[st][at].scope, c.stations[st].Parts[at]
+	u := &unit{station: c.stations[st], st: st, member: at, title: c.stations[st].Member(at)}
 	u.metal = &quantity{Step: check.Step{Symbol: "no.", What: "material: its number on the sheet Materials", Source: "car file", Value: float64(c.metals.number(part.Strut.Metal))}, of: u}
 	u.metal.value = u.metal.Value
 	links := map[string]link{}
@@ -34,7 +33,7 @@ func (c *calculation) addMember(axle, at int) error {
 	maps.Copy(links, ellipseLinks(part.Strut.Shape()))
 	live := item.Live()
 	if part.Laminate != nil {
-		live.Givens = c.laminateMoment(live.Givens, axle, at, links)
+		live.Givens = c.laminateMoment(live.Givens, st, at, links)
 		u.finds = map[string]string{"n_e": "first ply in compression, maximum strain", "n_q": "first ply in compression, Tsai–Wu"}
 		u.fixed = map[string]link{}
 		for _, symbol := range laminateTheory {
@@ -44,7 +43,7 @@ func (c *calculation) addMember(axle, at int) error {
 	if _, err := c.addItem(u, item.Kind, live, links); err != nil {
 		return err
 	}
-	c.members[axle][at] = u
+	c.members[st][at] = u
 	c.addReaction(u, links)
 	return nil
 }
@@ -84,13 +83,13 @@ func (c *calculation) apex(forces map[string]*quantity) link {
 
 // laminateMoment puts the sources of the moment M before the givens of a laminate,
 // which know it as one number.
-func (c *calculation) laminateMoment(givens []check.Step, axle, at int, links map[string]link) []check.Step {
-	p := c.r.Car.Axles[axle].Parts[at]
+func (c *calculation) laminateMoment(givens []check.Step, st, at int, links map[string]link) []check.Step {
+	p := c.stations[st].Parts[at]
 	load := members.Load{Sources: p.Sources}
-	if c.forces[axle][at].scope["M_a"] != nil {
+	if c.forces[st][at].scope["M_a"] != nil {
 		load.Bending = 1
 	}
-	if c.forces[axle][at].scope["u"] != nil {
+	if c.forces[st][at].scope["u"] != nil {
 		load.Across = 1
 	}
 	steps := members.SourceSteps(members.Subject{Strut: p.Strut, Load: load})
@@ -109,17 +108,17 @@ func (c *calculation) laminateMoment(givens []check.Step, axle, at int, links ma
 
 // reacts tells whether an end takes the reaction of a member: its own, or that of the
 // other leg at the ball joint.
-func (c *calculation) reacts(axle, at int) bool {
+func (c *calculation) reacts(st, at int) bool {
 	joint, shared := cases.SharedJoint(at)
 	if !shared {
-		return c.hasEnds(axle, at)
+		return c.hasEnds(st, at)
 	}
-	return slices.ContainsFunc(cases.SharesJoint(joint), func(leg int) bool { return c.hasEnds(axle, leg) })
+	return slices.ContainsFunc(cases.SharesJoint(joint), func(leg int) bool { return c.hasEnds(st, leg) })
 }
 
 // addReaction adds to a member what its side load, weight and inertia put on its ends.
 func (c *calculation) addReaction(u *unit, links map[string]link) {
-	if !c.reacts(u.axle, u.member) {
+	if !c.reacts(u.st, u.member) {
 		return
 	}
 	var parts []string
@@ -133,23 +132,23 @@ func (c *calculation) addReaction(u *unit, links map[string]link) {
 	}
 	step := check.Step{Symbol: "R_e", What: "reaction of side load, own weight and inertia at each end", Equation: strings.Join(parts, " + "), Unit: "N", Source: "equilibrium"}
 	if ok, err := u.place(u.scope, step, links); ok && err == nil {
-		c.reactions[u.axle][u.member] = u.scope["R_e"]
+		c.reactions[u.st][u.member] = u.scope["R_e"]
 		u.work(len(c.r.Cases))
 	}
 }
 
 // addEnds adds the ends of a member.
-func (c *calculation) addEnds(axle, at int) error {
-	for _, item := range c.r.LiveItems(axle, at)[1:] {
-		u := &unit{axle: axle, member: at, part: item.At, title: words(cases.AxleNames[axle]) + " " + words(loads.LinkNames[at]) + ", " + item.At}
+func (c *calculation) addEnds(st, at int) error {
+	for _, item := range c.r.LiveItems(c.stations[st].Station, at)[1:] {
+		u := &unit{station: c.stations[st], st: st, member: at, part: item.At, title: c.stations[st].Member(at) + ", " + item.At}
 		links := map[string]link{}
 		if item.Kind == kindEnd {
-			links = c.endLinks(axle, at, item.At)
+			links = c.endLinks(st, at, item.At)
 		} else {
-			u.inputs = c.inputs(axle, at, item.At, item.Kind)
+			u.inputs = c.inputs(st, at, item.At, item.Kind)
 		}
 		live := item.Live()
-		live.Givens = append(c.insertGivens(axle, at, item.At, links), live.Givens...)
+		live.Givens = append(c.insertGivens(st, at, item.At, links), live.Givens...)
 		if _, err := c.addItem(u, item.Kind, live, links); err != nil {
 			return err
 		}
@@ -159,8 +158,8 @@ func (c *calculation) addEnds(axle, at int) error {
 
 // insertGivens are the modulus and the bore of an insert, from which the workbook finds
 // the stiffness that the working knows as given.
-func (c *calculation) insertGivens(axle, at int, name string, links map[string]link) []check.Step {
-	insert := c.end(axle, at, name).Insert
+func (c *calculation) insertGivens(st, at int, name string, links map[string]link) []check.Step {
+	insert := c.end(st, at, name).Insert
 	if insert == nil || insert.Metal.E == 0 {
 		return nil
 	}
@@ -179,8 +178,8 @@ func (c *calculation) insertGivens(axle, at int, name string, links map[string]l
 func sq(x float64) float64 { return x * x }
 
 // end is an end of a member by its name.
-func (c *calculation) end(axle, at int, name string) ends.End {
-	each := c.r.Car.Axles[axle].Parts[at].Ends
+func (c *calculation) end(st, at int, name string) ends.End {
+	each := c.stations[st].Parts[at].Ends
 	if name == cases.EndNames[cases.OuterEnd] {
 		return each[cases.OuterEnd]
 	}
@@ -188,14 +187,14 @@ func (c *calculation) end(axle, at int, name string) ends.End {
 }
 
 // endLinks are those of one end: the forces of its member, the tube, the metals.
-func (c *calculation) endLinks(axle, at int, name string) map[string]link {
-	m, forces := c.members[axle][at].scope, c.forces[axle][at].scope
+func (c *calculation) endLinks(st, at int, name string) map[string]link {
+	m, forces := c.members[st][at].scope, c.forces[st][at].scope
 	links := map[string]link{"N": sameAs(forces["N"]), "N_e": {equation: "|N|"}, "F_s": {equation: "0"}, "R": {equation: "0"}, "V": {equation: "R"}}
 	if q := forces["V_t"]; q != nil {
 		links["N_e"] = link{equation: "√(N² + V_t²)", args: map[string]*quantity{"V_t": q}}
 		links["V"] = link{equation: "V_t + R", args: map[string]*quantity{"V_t": q}}
 	}
-	if q := c.reactions[axle][at]; q != nil {
+	if q := c.reactions[st][at]; q != nil {
 		links["R"] = sameAs(q)
 	}
 	moment := link{args: map[string]*quantity{}}
@@ -211,7 +210,7 @@ func (c *calculation) endLinks(axle, at int, name string) map[string]link {
 	}
 	links["M"] = moment
 	if name == cases.EndNames[cases.OuterEnd] && forces["F_j"] != nil {
-		links["F_s"] = c.sharedForce(axle, at)
+		links["F_s"] = c.sharedForce(st, at)
 	}
 	for _, symbol := range []string{"OD", "t", "Sy", "Su"} {
 		if m[symbol] != nil {
@@ -223,16 +222,16 @@ func (c *calculation) endLinks(axle, at int, name string) map[string]link {
 	} else if m["E_x"] != nil {
 		links["EA_t"] = link{equation: "E_x·A", args: map[string]*quantity{"E_x": m["E_x"], "A": m["A"]}, source: "sheet Laminates"}
 	}
-	maps.Copy(links, c.endMetals(axle, at, name))
+	maps.Copy(links, c.endMetals(st, at, name))
 	return links
 }
 
 // sharedForce is that of the ball joint, with the reactions of both legs.
-func (c *calculation) sharedForce(axle, at int) link {
+func (c *calculation) sharedForce(st, at int) link {
 	joint, _ := cases.SharedJoint(at)
-	out := link{equation: "F_j", args: map[string]*quantity{"F_j": c.forces[axle][at].scope["F_j"]}}
+	out := link{equation: "F_j", args: map[string]*quantity{"F_j": c.forces[st][at].scope["F_j"]}}
 	for i, leg := range cases.SharesJoint(joint) {
-		if q := c.reactions[axle][leg]; q != nil {
+		if q := c.reactions[st][leg]; q != nil {
 			symbol := fmt.Sprintf("R_e%d", i+1)
 			out.equation += " + " + symbol
 			out.args[symbol] = q
@@ -242,8 +241,8 @@ func (c *calculation) sharedForce(axle, at int) link {
 }
 
 // endMetals link the strengths of what is at an end to the materials.
-func (c *calculation) endMetals(axle, at int, name string) map[string]link {
-	end := c.end(axle, at, name)
+func (c *calculation) endMetals(st, at int, name string) map[string]link {
+	end := c.end(st, at, name)
 	out := map[string]link{}
 	metal := func(m materials.Metal, pairs ...string) {
 		for i := 0; m.Name != "" && i < len(pairs); i += 2 {

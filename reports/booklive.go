@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -47,18 +48,19 @@ func (q *quantity) at(side, k int) float64 {
 // A unit is the calculation of one part with all its loads.
 type unit struct {
 	*family
-	axle, member int
-	part         string // of the member or rocker: "outer end"
-	title        string
-	scope        map[string]*quantity // of the givens
-	givens       int                  // how many of the quantities are givens
-	quantities   []*quantity          // in an order in which they can be worked out
-	ids          map[string]*quantity
-	ordinals     map[string]int
-	checks       []*unitCheck
-	inputs       func(symbol string) [2][]float64 // values of givens, by side and case; nil: none differ
-	metal        *quantity                        // number of its material; nil: looked up nowhere
-	first        [2]int                           // row of the first case, left and right
+	station
+	st, member int    // index of the station, and of the member
+	part       string // of the member or rocker: "outer end"
+	title      string
+	scope      map[string]*quantity // of the givens
+	givens     int                  // how many of the quantities are givens
+	quantities []*quantity          // in an order in which they can be worked out
+	ids        map[string]*quantity
+	ordinals   map[string]int
+	checks     []*unitCheck
+	inputs     func(symbol string) [2][]float64 // values of givens, by side and case; nil: none differ
+	metal      *quantity                        // number of its material; nil: looked up nowhere
+	first      [2]int                           // row of the first case, left and right
 
 	// Givens of some checks that others find: symbol by symbol the name of the check, whose
 	// symbol findsAs it is.
@@ -85,7 +87,7 @@ type family struct {
 	units        []*unit
 	checks       []string // names, in the order of their columns
 	columns      []*quantity
-	blocks       []*block
+	blocks       []*partBlock
 	at           bool // units have a part of the member to name
 }
 
@@ -189,11 +191,10 @@ func (u *unit) input(q *quantity) {
 }
 
 func differs(v [2][]float64) bool {
-	for _, side := range v {
-		for _, x := range side {
-			if first := v[0][0]; !(x-first <= 1e-12*max(x, first, -x, -first) && first-x <= 1e-12*max(x, first, -x, -first)) {
-				return true
-			}
+	all := append(slices.Clone(v[0]), v[1]...)
+	for _, x := range all {
+		if !(math.Abs(x-all[0]) <= 1e-12*math.Max(math.Abs(x), math.Abs(all[0]))) {
+			return true
 		}
 	}
 	return false

@@ -1,13 +1,17 @@
 package reports
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"github.com/xuri/excelize/v2"
+
 	"sixlink/cases"
 	"sixlink/cases/carfile"
+	"sixlink/members"
 )
 
 // liveCars are the cars that the tests of the workbook's calculations take.
@@ -61,12 +65,12 @@ func standsAlone(t testing.TB, r Report) int {
 	for _, f := range c.families {
 		for _, u := range f.units {
 			for _, check := range u.checks {
-				for side := range 2 {
+				for _, corner := range u.corners() {
 					for k := range r.Cases {
-						if _, live := c.reserve(u, check, 2*u.axle+side, k); !live {
+						if _, live := c.reserve(u, check, corner, k); !live {
 							n++
 							if n < 10 {
-								t.Logf("%s, %s, side %d case %d: %g", u.title, check.Check, side, k, check.value(check.reserve, side, k))
+								t.Logf("%s, %s, corner %d case %d: %g", u.title, check.Check, corner, k, check.value(check.reserve, corner%2, k))
 							}
 						}
 					}
@@ -87,5 +91,55 @@ func BenchmarkLiveWorkbook(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// lopsided is a car whose right-hand sides have tubes and plates of their own.
+func lopsided(t testing.TB) Report {
+	r := reportOf(t, liveCars[2])
+	car := r.Car
+	for i := range car.Axles {
+		right := car.Axles[i].At(cases.Right)
+		right.Parts[5].Strut.Section = members.Tube{OD: 22, Wall: 1}
+		right.Parts[0].Sources.SideLoad = 0.1
+		rocker := *right.Rocker
+		plates := *rocker.Plates
+		plates.Thickness++
+		rocker.Plates, right.Rocker = &plates, &rocker
+		car.Axles[i].Right = &right
+		car.Axles[i].Refresh()
+	}
+	results, err := cases.Run(car)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Results = results
+	return r
+}
+
+// Sides that are no mirror images have cells of their own: their reserve factors are
+// formulas too, and the summary has the sections of each.
+func TestSidesOfTheirOwn(t *testing.T) {
+	r := lopsided(t)
+	if n := standsAlone(t, r); n > 0 {
+		t.Errorf("%d reserve factors stand alone", n)
+	}
+	data, err := r.Workbook()
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := excelize.OpenReader(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := f.GetRows(summarySheet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for corner, want := range []string{"20 × 1.5", "22 × 1", "20 × 1.5", "22 × 1"} {
+		if row := rows[summaryHead+7*corner+5]; row[sumMember] != "rod" || row[sumSection] != want {
+			t.Errorf("%q, want a rod of %s", row, want)
+		}
 	}
 }

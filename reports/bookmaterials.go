@@ -57,12 +57,12 @@ func (m metalRows) number(of materials.Metal) int {
 
 // look is the formula that looks up a column by the number of the unit's material.
 func (m metalRows) look(column int) string {
-	return fmt.Sprintf("INDEX(%s!%s:%s,%%m)", quoted(materialsSheet), fixedCell(column, metalStart), fixedCell(column, metalStart+len(m)-1))
+	return fmt.Sprintf("INDEX(%s!%s:%s,%%m)", sheetQuoted(materialsSheet), fixedCell(column, metalStart), fixedCell(column, metalStart+len(m)-1))
 }
 
 // cell refers to a column of a material.
 func (m metalRows) cell(of materials.Metal, column int) string {
-	return quoted(materialsSheet) + "!" + fixedCell(column, metalStart+m.number(of)-1)
+	return sheetQuoted(materialsSheet) + "!" + fixedCell(column, metalStart+m.number(of)-1)
 }
 
 // materials writes the sheet.
@@ -87,7 +87,7 @@ func (b *book) materials(r Report, c *calculation) {
 		g.number(factorColumn, b.styles["in 0.00##"], c.factors[f.symbol].value)
 		g.text(factorColumn+1, b.styles["plainText"], f.what+"; formulas know it as "+f.name)
 		g.close()
-		b.name(f.name, quoted(materialsSheet)+"!"+fixedCell(factorColumn, factorStart+i))
+		b.name(f.name, sheetQuoted(materialsSheet)+"!"+fixedCell(factorColumn, factorStart+i))
 	}
 	b.heads(g, metalHead, 62, t.Columns)
 	for i, m := range c.metals {
@@ -120,7 +120,7 @@ var metalTable = []Column{
 	{"as published", "", Text},
 }
 
-func (b *book) metalRow(g *grid, row, number int, m materials.Metal, widths []float64) {
+func (b *book) metalRow(g *cellRows, row, number int, m materials.Metal, widths []float64) {
 	texts := []any{m.Form, m.Basis, m.Source, m.Doubt, m.Published}
 	tall := lines(texts, []float64{widths[9], widths[10], widths[11], widths[12], widths[len(widths)-1]})
 	g.open(row, lineHeight*tall)

@@ -40,7 +40,7 @@ func (b *book) partsSheet(r Report, c *calculation, name string) {
 }
 
 // block writes a block: a heading with the names of its units, then its lines.
-func (b *book) block(g *grid, block *block, c *calculation) {
+func (b *book) block(g *cellRows, block *partBlock, c *calculation) {
 	g.open(block.row, 46)
 	g.text(0, b.styles["symbolLeft"], "symbol")
 	g.text(1, b.styles["symbolLeft"], "what it is, and its source")
@@ -67,7 +67,7 @@ func (b *book) block(g *grid, block *block, c *calculation) {
 }
 
 // line writes a quantity of all units of a block.
-func (b *book) line(g *grid, row int, l blockLine) {
+func (b *book) line(g *cellRows, row int, l blockLine) {
 	q := l.of[0]
 	what := q.What
 	if q.Source != "" && q.Symbol != "C" { // that of the capacity stands in the heading of its check
@@ -93,7 +93,7 @@ func (q *quantity) shownEquation() string {
 }
 
 // quantity writes the cell of a quantity of a part.
-func (b *book) quantity(g *grid, col int, q *quantity) {
+func (b *book) quantity(g *cellRows, col int, q *quantity) {
 	format := formatOf(q.Unit)
 	if q.Symbol == "no." {
 		format = "#,##0"
@@ -110,14 +110,14 @@ func (b *book) quantity(g *grid, col int, q *quantity) {
 }
 
 // metalNames writes below a block the names of the materials that its units have chosen.
-func (b *book) metalNames(g *grid, block *block, c *calculation) {
+func (b *book) metalNames(g *cellRows, block *partBlock, c *calculation) {
 	if block.units[0].metal == nil {
 		return
 	}
 	g.open(block.row+1+len(block.lines), 30)
 	g.text(1, b.styles["cell"], "material of that number")
 	for j, u := range block.units {
-		f := fmt.Sprintf("INDEX(%s!%s:%s,%s)", quoted(materialsSheet), fixedCell(1, metalStart), fixedCell(1, metalStart+len(c.metals)-1), u.metal.ref(u.parts, u, 0))
+		f := fmt.Sprintf("INDEX(%s!%s:%s,%s)", sheetQuoted(materialsSheet), fixedCell(1, metalStart), fixedCell(1, metalStart+len(c.metals)-1), u.metal.ref(u.parts, u, 0))
 		g.words(blockUnits+j, b.styles["bandRight"], f, c.metals[int(u.metal.value)-1].Name)
 	}
 	g.close()

@@ -85,10 +85,13 @@ func TestWorkbookRecalculates(t *testing.T) {
 		}
 		runs[name], books[name] = r, data
 	}
-	wrong := reportOf(t, liveCars[0])
-	f := &wrong.Corners[1].Members[5].Checks[3]
-	right := f.Reserve
-	books["planted"] = plant(t, books["car0"], right, 999)
+	runs["lopsided"] = lopsided(t)
+	data, err := runs["lopsided"].Workbook()
+	if err != nil {
+		t.Fatal(err)
+	}
+	books["lopsided"] = data
+	books["planted"] = plant(t, books["car0"], runs["car0"].Corners[1].Members[5].Checks[3].Reserve, 999)
 	all := recalculate(t, books)
 	for name, r := range runs {
 		holdToRun(t, name, all[name], r)

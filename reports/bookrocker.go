@@ -3,38 +3,37 @@ package reports
 import (
 	"strings"
 
-	"sixlink/cases"
 	"sixlink/loads"
 	"sixlink/materials"
 	"sixlink/members/check"
 )
 
-// addRocker adds what is judged at the rocker of an axle. Its forces are inputs.
-func (c *calculation) addRocker(axle int) error {
-	for _, item := range c.rockerItems(axle) {
+// addRocker adds what is judged at the rocker of a station. Its forces are inputs.
+func (c *calculation) addRocker(st int) error {
+	for _, item := range c.rockerItems(st) {
 		kind := item.Kind
 		if kind == kindEnd {
 			kind = kindEye
 		}
 		u := &unit{
-			axle: axle, member: loads.NumLinks, part: item.At, title: words(cases.AxleNames[axle]) + " rocker, " + item.At,
-			inputs: c.inputs(axle, loads.NumLinks, item.At, item.Kind),
+			station: c.stations[st], st: st, member: loads.NumLinks, part: item.At, title: c.stations[st].Member(loads.NumLinks) + ", " + item.At,
+			inputs: c.inputs(st, loads.NumLinks, item.At, item.Kind),
 		}
-		links := c.rockerLinks(axle, kind, item.At)
+		links := c.rockerLinks(st, kind, item.At)
 		if _, err := c.addItem(u, kind, item.Live(), links); err != nil {
 			return err
 		}
-		c.share(axle, kind, u)
-		c.rockers[axle] = append(c.rockers[axle], u)
+		c.share(st, kind, u)
+		c.rockers[st] = append(c.rockers[st], u)
 	}
 	return nil
 }
 
-// rockerItems are the items of an axle's rocker that there are in any case.
-func (c *calculation) rockerItems(axle int) (out []check.Item) {
+// rockerItems are the items of a station's rocker that there are in any case.
+func (c *calculation) rockerItems(st int) (out []check.Item) {
 	type key struct{ at, kind string }
 	seen := map[key]bool{}
-	for corner := 2 * axle; corner < 2*axle+2; corner++ {
+	for _, corner := range c.stations[st].corners() {
 		for k := range c.r.Cases {
 			for _, item := range c.r.RockerItems(corner, k) {
 				if at := (key{item.At, item.Kind}); !seen[at] {
@@ -49,12 +48,13 @@ func (c *calculation) rockerItems(axle int) (out []check.Item) {
 
 // inputs returns the givens of an item by side and case; 0 in cases without the item,
 // and where its givens leave the symbol out.
-func (c *calculation) inputs(axle, member int, at, kind string) func(symbol string) [2][]float64 {
+func (c *calculation) inputs(st, member int, at, kind string) func(symbol string) [2][]float64 {
 	var values [2][]map[string]float64
-	for side := range values {
+	for _, corner := range c.stations[st].corners() {
+		side := corner % 2
 		values[side] = make([]map[string]float64, len(c.r.Cases))
 		for k := range c.r.Cases {
-			for _, item := range c.r.items(2*axle+side, member, k) {
+			for _, item := range c.r.items(corner, member, k) {
 				if item.At != at || item.Kind != kind {
 					continue
 				}
@@ -94,24 +94,24 @@ func shareName(kind, at, symbol string) string {
 }
 
 // share keeps the inputs of a unit that others share.
-func (c *calculation) share(axle int, kind string, u *unit) {
+func (c *calculation) share(st int, kind string, u *unit) {
 	for _, q := range u.quantities {
 		if name := shareName(kind, u.part, q.Symbol); name != "" && !q.each && !q.found {
-			c.shared[words(cases.AxleNames[axle])+name] = q
+			c.shared[c.stations[st].Name+": "+name] = q
 		}
 	}
 }
 
 // rockerLinks link the inputs that an earlier unit has already, and the metals.
-func (c *calculation) rockerLinks(axle int, kind, at string) map[string]link {
+func (c *calculation) rockerLinks(st int, kind, at string) map[string]link {
 	out := map[string]link{"d_p": {equation: "D_l"}}
 	for _, symbol := range []string{"n", "t", "s", "w", "d", "w_l", "t_l", "D_l"} {
 		name := shareName(kind, at, symbol)
-		if q := c.shared[words(cases.AxleNames[axle])+name]; name != "" && q != nil {
+		if q := c.shared[c.stations[st].Name+": "+name]; name != "" && q != nil {
 			out[symbol] = sameAs(q)
 		}
 	}
-	rocker := c.r.Car.Axles[axle].Rocker
+	rocker := c.stations[st].Rocker
 	metal := func(m materials.Metal, pairs ...string) {
 		for i := 0; i < len(pairs); i += 2 {
 			out[pairs[i]] = link{raw: c.metals.cell(m, metalColumns[pairs[i+1]])}

@@ -18,7 +18,7 @@ type layout struct {
 
 // prepare makes a sheet with all but its rows and returns the grid for them, its title
 // and caution written.
-func (b *book) prepare(r Report, l layout) *grid {
+func (b *book) prepare(r Report, l layout) *cellRows {
 	_, err := b.file.NewSheet(l.name)
 	b.do(err)
 	b.printSetup(r, l.name, "landscape")
@@ -34,12 +34,12 @@ func (b *book) prepare(r Report, l layout) *grid {
 	b.do(b.file.SetPanes(l.name, &excelize.Panes{
 		Freeze: true, XSplit: l.left, YSplit: l.head, TopLeftCell: cellName(l.left, l.head+1), ActivePane: pane(l.left),
 	}))
-	titles := fmt.Sprintf("%s!$1:$%d", quoted(l.name), l.head)
+	titles := fmt.Sprintf("%s!$1:$%d", sheetQuoted(l.name), l.head)
 	if l.scale > 0 {
-		titles = fmt.Sprintf("%s!$A:$%s,%s", quoted(l.name), columnName(l.left-1), titles)
+		titles = fmt.Sprintf("%s!$A:$%s,%s", sheetQuoted(l.name), columnName(l.left-1), titles)
 	}
 	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: titles, Scope: l.name}))
-	g := &grid{}
+	g := &cellRows{}
 	g.open(1, 0)
 	g.text(0, b.styles["title"], l.title)
 	g.close()
@@ -62,7 +62,7 @@ func pane(left int) string {
 }
 
 // keep hands over the rows of a sheet for the archive, and the area to print.
-func (b *book) keep(sheet string, g *grid) {
+func (b *book) keep(sheet string, g *cellRows) {
 	if b.rows == nil {
 		b.rows = map[string][]byte{}
 	}
@@ -71,7 +71,7 @@ func (b *book) keep(sheet string, g *grid) {
 
 // area sets what is printed of a sheet: down to a cell.
 func (b *book) area(sheet string, col, row int) {
-	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: quoted(sheet) + "!$A$1:" + fixedCell(col, row), Scope: sheet}))
+	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: sheetQuoted(sheet) + "!$A$1:" + fixedCell(col, row), Scope: sheet}))
 }
 
 // name names a cell for the whole workbook.
@@ -80,7 +80,7 @@ func (b *book) name(name, cell string) {
 }
 
 // heads writes a row of headings with their units.
-func (b *book) heads(g *grid, row int, height float64, columns []Column) {
+func (b *book) heads(g *cellRows, row int, height float64, columns []Column) {
 	g.open(row, height)
 	for i, c := range columns {
 		text, style := c.Head, "head"

@@ -66,7 +66,7 @@ func (b *book) failing(sheet, cells, condition string) {
 	}
 	if b.failStyle == nil {
 		id, err := b.file.NewConditionalStyle(&excelize.Style{
-			Font: &excelize.Font{Bold: true}, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"D9D9D9"}}, Border: thin(),
+			Font: &excelize.Font{Bold: true}, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"D9D9D9"}}, Border: thinBox(),
 		})
 		b.do(err)
 		b.failStyle = &id
@@ -74,7 +74,7 @@ func (b *book) failing(sheet, cells, condition string) {
 	b.do(b.file.SetConditionalFormat(sheet, cells, []excelize.ConditionalFormatOptions{{Type: "formula", Criteria: condition, Format: b.failStyle}}))
 }
 
-func thin() (out []excelize.Border) {
+func thinBox() (out []excelize.Border) {
 	for _, side := range []string{"left", "right", "top", "bottom"} {
 		out = append(out, excelize.Border{Type: side, Color: "000000", Style: 1})
 	}

@@ -54,26 +54,26 @@ var summaryTable = []Column{
 	{"", "", Text},
 }
 
-// A span is the rows of a member or rocker at one corner on a sheet.
-type span struct {
+// A caseSpan is the rows of a member or rocker at one corner on a sheet.
+type caseSpan struct {
 	*family
 	first, last int
 }
 
 // cells are a column of the span, from the summary.
-func (s span) cells(col int) string {
-	return fmt.Sprintf("%s!%s:%s", quoted(s.cases), fixedCell(col, s.first), fixedCell(col, s.last))
+func (s caseSpan) cells(col int) string {
+	return fmt.Sprintf("%s!%s:%s", sheetQuoted(s.cases), fixedCell(col, s.first), fixedCell(col, s.last))
 }
 
 // spans are those of a member at a corner: of itself, and of its ends or of a rocker.
-func (c *calculation) spans(corner, member int) (own, joints []span) {
+func (c *calculation) spans(corner, member int) (own, joints []caseSpan) {
 	for _, f := range c.families {
 		if len(f.checks) == 0 {
 			continue
 		}
-		s := span{f, math.MaxInt, 0}
+		s := caseSpan{f, math.MaxInt, 0}
 		for _, u := range f.units {
-			if u.axle == corner/2 && u.member == member {
+			if u.stands(corner) && u.member == member {
 				s.first = min(s.first, u.first[corner%2])
 				s.last = max(s.last, u.first[corner%2]+len(c.r.Cases)-1)
 			}
@@ -112,7 +112,7 @@ func (b *book) summary(r Report, c *calculation) {
 	g.either(sumRF, b.styles["= [<1]0.0000;0.000"], leastFormula(all), least, math.IsInf(least, 1))
 	g.words(sumStatus, b.styles["status"], statusFormula(cellName(sumRF, row+2)), statusOf(least))
 	g.close()
-	b.name("least_RF", quoted(summarySheet)+"!"+fixedCell(sumRF, row+2))
+	b.name("least_RF", sheetQuoted(summarySheet)+"!"+fixedCell(sumRF, row+2))
 	b.failingReserves(summarySheet, cellName(sumMemberRF, summaryHead+1)+":"+cellName(sumRF, row+2), cellName(sumMemberRF, summaryHead+1))
 	b.failing(summarySheet, cellName(sumStatus, summaryHead+1)+":"+cellName(sumStatus, row+2), fmt.Sprintf(`%s="FAIL"`, cellName(sumStatus, summaryHead+1)))
 	b.keep(summarySheet, g)
@@ -137,11 +137,11 @@ func statusOf(rf float64) string {
 }
 
 // leastOf is the least reserve factor of spans at a corner, with the unit, check and case.
-func (c *calculation) leastOf(spans []span, corner, member int) (least float64, title string, k int) {
+func (c *calculation) leastOf(spans []caseSpan, corner, member int) (least float64, title string, k int) {
 	least = math.Inf(1)
 	for _, s := range spans {
 		for _, u := range s.units {
-			if u.axle != corner/2 || u.member != member {
+			if !u.stands(corner) || u.member != member {
 				continue
 			}
 			for i := range c.r.Cases {
@@ -169,7 +169,7 @@ func (c *calculation) leastOfAll() float64 {
 }
 
 // summaryRow writes the line of a member or rocker.
-func (b *book) summaryRow(g *grid, row int, c *calculation, corner, member int, own, joints []span) {
+func (b *book) summaryRow(g *cellRows, row int, c *calculation, corner, member int, own, joints []caseSpan) {
 	g.open(row, 0)
 	name := words(cases.MemberNames[member])
 	g.text(sumCorner, b.styles["plainText"], words(cases.CornerNames[corner]))
@@ -182,7 +182,7 @@ func (b *book) summaryRow(g *grid, row int, c *calculation, corner, member int, 
 	y, jointTitle, jointCase := c.leastOf(joints, corner, member)
 	for _, s := range []struct {
 		col   int
-		spans []span
+		spans []caseSpan
 		x     float64
 	}{{sumMemberRF, own, x}, {sumJointRF, joints, y}} {
 		if len(s.spans) == 0 {
@@ -209,7 +209,7 @@ func (b *book) summaryRow(g *grid, row int, c *calculation, corner, member int, 
 }
 
 // leastOfSpans is the least of the least reserve factors of several sheets.
-func leastOfSpans(spans []span) string {
+func leastOfSpans(spans []caseSpan) string {
 	var count, faults, least []string
 	for _, s := range spans {
 		cells := s.cells(s.leaders())
@@ -222,10 +222,10 @@ func leastOfSpans(spans []span) string {
 
 // governsFormula finds the check that governs, and its case, by looking for the least
 // reserve factor on each sheet in turn.
-func governsFormula(row int, own, joints []span) (governs, inCase string) {
+func governsFormula(row int, own, joints []caseSpan) (governs, inCase string) {
 	rf := cellName(sumRF, row)
 	governs, inCase = `"`+dash+`"`, `"`+dash+`"`
-	all := append(append([]span{}, own...), joints...)
+	all := append(append([]caseSpan{}, own...), joints...)
 	for i := len(all) - 1; i >= 0; i-- {
 		s := all[i]
 		match := fmt.Sprintf("MATCH(%s,%s,0)", rf, s.cells(s.leaders()))
@@ -240,14 +240,15 @@ func governsFormula(row int, own, joints []span) (governs, inCase string) {
 }
 
 // summaryMember writes what a member is and its largest forces.
-func (b *book) summaryMember(g *grid, c *calculation, corner, member int) {
-	u, forces := c.members[corner/2][member], c.forces[corner/2][member]
+func (b *book) summaryMember(g *cellRows, c *calculation, corner, member int) {
+	st := c.stationOf(corner)
+	u, forces := c.members[st][member], c.forces[st][member]
 	m := c.r.Corners[corner].Members[member]
 	b.sectionCell(g, u, sectionWords(m.Strut))
-	g.words(sumMaterial, b.styles["plainText"], fmt.Sprintf("INDEX(%s!%s:%s,%s)", quoted(materialsSheet), fixedCell(1, metalStart), fixedCell(1, metalStart+len(c.metals)-1), u.metal.ref(summarySheet, u, 0)), m.Strut.Metal.Name)
+	g.words(sumMaterial, b.styles["plainText"], fmt.Sprintf("INDEX(%s!%s:%s,%s)", sheetQuoted(materialsSheet), fixedCell(1, metalStart), fixedCell(1, metalStart+len(c.metals)-1), u.metal.ref(summarySheet, u, 0)), m.Strut.Metal.Name)
 	tension, compression, inT, inC := m.Extremes()
 	first := forces.first[corner%2]
-	s := span{forces.family, first, first + len(c.r.Cases) - 1}
+	s := caseSpan{forces.family, first, first + len(c.r.Cases) - 1}
 	n := s.cells(forces.scope["N"].col)
 	for _, e := range []struct {
 		col    int
@@ -267,7 +268,7 @@ func (b *book) summaryMember(g *grid, c *calculation, corner, member int) {
 }
 
 // sectionCell puts the dimensions of a section together from their cells.
-func (b *book) sectionCell(g *grid, u *unit, text string) {
+func (b *book) sectionCell(g *cellRows, u *unit, text string) {
 	od, wall := u.scope["OD"], u.scope["t"]
 	if od == nil || wall == nil {
 		g.text(sumSection, b.styles["plainText"], text)
@@ -287,11 +288,11 @@ func (b *book) charts(r Report, last int) {
 	}
 	series := func(i, col int, name string) excelize.ChartSeries {
 		cells := func(col int) string {
-			return quoted(summarySheet) + "!" + fixedCell(col, summaryHead+1) + ":" + fixedCell(col, last)
+			return sheetQuoted(summarySheet) + "!" + fixedCell(col, summaryHead+1) + ":" + fixedCell(col, last)
 		}
 		return drawn(i, excelize.ChartSeries{Name: name, Categories: cells(sumLabel), Values: cells(col)})
 	}
-	head := func(col int) string { return quoted(summarySheet) + "!" + fixedCell(col, summaryHead) }
+	head := func(col int) string { return sheetQuoted(summarySheet) + "!" + fixedCell(col, summaryHead) }
 	size := excelize.ChartDimension{Width: 1240, Height: 440}
 	labels := excelize.ChartAxis{Font: excelize.Font{Size: 8, Color: "000000"}, Alignment: excelize.Alignment{TextRotation: 270}, TickLabelSkip: 1}
 	values := func(s string) excelize.ChartAxis {

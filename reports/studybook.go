@@ -59,7 +59,7 @@ func (b *book) studyCover(s Study, what string, more ...string) {
 	for _, n := range r.NotChecked {
 		lines = append(lines, [2]string{"text", "Not checked: " + n})
 	}
-	const width = 110
+	const width = coverWidth
 	row := 0
 	for _, l := range lines {
 		if l[1] == "" {

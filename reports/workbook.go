@@ -29,7 +29,7 @@ func (r Report) Workbook() ([]byte, error) {
 	defer b.file.Close()
 	b.makeStyles()
 	b.makeCalculationStyles()
-	b.cover(r)
+	b.cover(r, true)
 	rows := map[string]int{}
 	for _, f := range c.families {
 		f.layOut(rows, len(r.Cases))
@@ -234,8 +234,8 @@ func (b *book) printSetup(r Report, sheet, orientation string) {
 	fit := true
 	b.do(b.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
 	b.do(b.file.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{
-		OddHeader: "&L" + footerText(r.title(), 90) + "&R" + footerText(sheet, 40),
-		OddFooter: "&L&8 " + footerText(ShortCaution, 160) + "&R&8 " + r.SHA256[:min(12, len(r.SHA256))] + "  page &P of &N",
+		OddHeader: "&L" + footerText(r.title(), 70) + "&R" + footerText(sheet, 31) + "&8  " + r.SHA256[:min(12, len(r.SHA256))] + "  page &P of &N",
+		OddFooter: "&L&8 " + footerText(ShortCaution, 160),
 	}))
 }
 

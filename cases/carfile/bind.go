@@ -80,12 +80,7 @@ func (b *Binding) Apply(c *cases.Car, x []float64) {
 		}
 	}
 	for i := range c.Axles {
-		a := &c.Axles[i]
-		for j := range a.Parts {
-			s, l := &a.Parts[j].Strut, &a.Corner.Links[j]
-			s.Length = l.Length()
-			l.EA, l.EI = s.Metal.E*s.Area(), s.Metal.E*s.Inertia()
-		}
+		c.Axles[i].Refresh()
 	}
 }
 
@@ -214,9 +209,11 @@ func following(c cases.Car) map[string]bool {
 	out := map[string]bool{}
 	own := map[*float64]bool{}
 	for i := range c.Axles {
-		for j := range c.Axles[i].Parts {
-			l := &c.Axles[i].Corner.Links[j]
-			own[&c.Axles[i].Parts[j].Strut.Length], own[&l.EA], own[&l.EI] = true, true, true
+		for _, s := range c.Axles[i].Held() {
+			for j := range s.Parts {
+				l := &s.Corner.Links[j]
+				own[&s.Parts[j].Strut.Length], own[&l.EA], own[&l.EI] = true, true, true
+			}
 		}
 	}
 	numbersOf(reflect.ValueOf(&c).Elem(), nil, func(v reflect.Value, way []int) {

@@ -119,7 +119,7 @@ func Of(results []*cases.Results, reserve float64, sizer Sizer) (Comparison, err
 func carOf(r *cases.Results, needs Needs) Car {
 	c := Car{Results: r, Masses: massesOf(r.Car.Axles[:]...)}
 	for i, axle := range r.Car.Axles {
-		c.Axles[i] = Axle{Masses: massesOf(axle), FrontalArea: FrontalArea(axle)}
+		c.Axles[i] = Axle{Masses: massesOf(axle), FrontalArea: FrontalArea(axle.Side)}
 		if t, ok := r.Corners[2*i].Statics.Travel(); ok {
 			c.Axles[i].Travel = &t
 		}

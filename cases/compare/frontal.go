@@ -24,10 +24,10 @@ const capParts = 24
 // centre, as wide as Width says, with flat ends; its projection is a rectangle
 // between two half ellipses. Those are cut into straight parts without changing their
 // area, and the union of the polygons is exact.
-func FrontalArea(a cases.Axle) float64 {
+func FrontalArea(s cases.Side) float64 {
 	var shapes []shape
-	for j, l := range a.Corner.Links {
-		shapes = append(shapes, projection(l, Width(a.Parts[j].Strut)))
+	for j, l := range s.Corner.Links {
+		shapes = append(shapes, projection(l, Width(s.Parts[j].Strut)))
 	}
 	return unionArea(shapes)
 }

@@ -91,7 +91,7 @@ func TestMirrorImage(t *testing.T) {
 	for i := range mirrored.Axles {
 		mirrored.Axles[i].Corner = mirrored.Axles[i].Corner.Mirrored()
 	}
-	if got, want := compare.FrontalArea(mirrored.Axles[0]), compare.FrontalArea(f.Car.Axles[0]); !near(got, want, 1e-9*want) {
+	if got, want := compare.FrontalArea(mirrored.Axles[0].Side), compare.FrontalArea(f.Car.Axles[0].Side); !near(got, want, 1e-9*want) {
 		t.Errorf("frontal area of the mirror image %g mm², want %g", got, want)
 	}
 }

@@ -43,10 +43,17 @@ func (w weights) body() Body {
 // linkWeights adds the links of both sides of an axle up, each with its mass at the
 // middle between its joints. Heights are above the contact point.
 func linkWeights(a cases.Axle) (w weights) {
-	for j, l := range a.Corner.Links {
-		w.add(2*a.Parts[j].Strut.Mass(), (l.Outer.Z+l.Inner.Z)/2-a.Corner.Contact.Z)
+	sides := []cases.Side{a.Side, a.Side}
+	if a.Right != nil {
+		sides[cases.Right] = *a.Right
 	}
-	return w
+	var each [2]weights
+	for i, s := range sides {
+		for j, l := range s.Corner.Links {
+			each[i].add(s.Parts[j].Strut.Mass(), (l.Outer.Z+l.Inner.Z)/2-s.Corner.Contact.Z)
+		}
+	}
+	return each[0].plus(each[1])
 }
 
 func inboardWeights(a cases.Axle) (w weights) {

@@ -27,6 +27,13 @@ func copied(c cases.Car) cases.Car {
 
 func copyAxle(a *cases.Axle) {
 	a.Inboard = slices.Clone(a.Inboard)
+	copySide(&a.Side)
+	if a.Right = same(a.Right); a.Right != nil {
+		copySide(a.Right)
+	}
+}
+
+func copySide(a *cases.Side) {
 	a.Corner.Rocker = same(a.Corner.Rocker)
 	if r := a.Corner.Rocker; r != nil {
 		r.Spring, r.AntiRoll = same(r.Spring), same(r.AntiRoll)

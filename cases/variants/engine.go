@@ -96,12 +96,7 @@ func tubeOf(s *members.Strut) (members.Tube, bool) {
 // refresh works out afresh what follows from hardpoints and sections.
 func refresh(c *cases.Car) {
 	for i := range c.Axles {
-		a := &c.Axles[i]
-		for j := range a.Parts {
-			s, l := &a.Parts[j].Strut, &a.Corner.Links[j]
-			s.Length = l.Length()
-			l.EA, l.EI = s.Metal.E*s.Area(), s.Metal.E*s.Inertia()
-		}
+		c.Axles[i].Refresh()
 	}
 }
 
@@ -109,6 +104,9 @@ func refresh(c *cases.Car) {
 func beyond(c *cases.Car) string {
 	for i := range c.Axles {
 		a := &c.Axles[i]
+		if a.Right != nil {
+			return cases.AxleNames[i] + " axle: sides that are no mirror images"
+		}
 		if a.Rocker != nil && (a.Rocker.Plates != nil || a.Rocker.Bearings != nil || a.Rocker.Bar != nil || a.Rocker.Bolt != nil) {
 			return cases.AxleNames[i] + " rocker: its parts"
 		}

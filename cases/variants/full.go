@@ -72,8 +72,8 @@ func checkNames(c cases.Car) []string {
 			out = append(out, name)
 		}
 	}
-	for _, a := range c.Axles {
-		for _, p := range a.Parts {
+	for _, s := range c.Stations() {
+		for _, p := range s.Parts {
 			for _, check := range laminate.Checks {
 				if p.Laminate != nil {
 					add(check.Name)

@@ -23,7 +23,7 @@ type Expr struct {
 //	sum:     product {("+" | "−") product}
 //	product: signed {"·" signed} ["/" signed]
 //	signed:  ["−"] power
-//	power:   primary ["²" | "³"]
+//	power:   primary ["²" | "³" | "^(" sum ")"]
 //	primary: number | symbol | "π" | "(" sum ")" | "|" sum "|" | "√(" sum ")" |
 //	         "cos(" sum ")" | "arccos(" sum ")" |
 //	         "e^(" sum ")" | ("min" | "max") "(" sum ";" sum ")" |

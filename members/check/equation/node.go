@@ -24,6 +24,7 @@ type (
 		base node
 		to   int
 	}
+	raised struct{ base, to node }
 	binary struct {
 		how         byte // + - * /
 		left, right node
@@ -81,6 +82,10 @@ func (p power) value(of func(string) float64) float64 {
 	return x * x
 }
 
+func (r raised) value(of func(string) float64) float64 {
+	return math.Pow(r.base.value(of), r.to.value(of))
+}
+
 func (b binary) value(of func(string) float64) float64 {
 	x, y := b.left.value(of), b.right.value(of)
 	switch b.how {
@@ -121,7 +126,7 @@ func (g group) formula(out []byte, ref func(string) string) []byte {
 
 func (m minus) formula(out []byte, ref func(string) string) []byte {
 	out = append(out, "(-"...)
-	if _, is := m.in.(power); is {
+	if _, is := m.in.(power); is { // of one raised by POWER it is clear
 		return append(m.in.formula(append(out, '('), ref), "))"...)
 	}
 	return append(m.in.formula(out, ref), ')')
@@ -129,6 +134,11 @@ func (m minus) formula(out []byte, ref func(string) string) []byte {
 
 func (p power) formula(out []byte, ref func(string) string) []byte {
 	return strconv.AppendInt(append(p.base.formula(out, ref), '^'), int64(p.to), 10)
+}
+
+func (r raised) formula(out []byte, ref func(string) string) []byte {
+	out = append(r.base.formula(append(out, "POWER("...), ref), ',')
+	return append(r.to.formula(out, ref), ')')
 }
 
 func (b binary) formula(out []byte, ref func(string) string) []byte {
@@ -160,6 +170,11 @@ func (s symbol) symbols(found func(string)) { found(string(s)) }
 func (g group) symbols(found func(string))  { g.in.symbols(found) }
 func (m minus) symbols(found func(string))  { m.in.symbols(found) }
 func (p power) symbols(found func(string))  { p.base.symbols(found) }
+
+func (r raised) symbols(found func(string)) {
+	r.base.symbols(found)
+	r.to.symbols(found)
+}
 
 func (b binary) symbols(found func(string)) {
 	b.left.symbols(found)

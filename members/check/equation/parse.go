@@ -86,6 +86,8 @@ func (p *parser) power() node {
 		return power{v, 2}
 	case p.take("³"):
 		return power{v, 3}
+	case p.take("^("):
+		return raised{v, p.until(")")}
 	}
 	return v
 }
