@@ -24,7 +24,7 @@ func (p *pack) cover() {
 	}
 	p.Fields(append(fields, [][2]string{
 		{"Revision", revision},
-		{"Date", ""},
+		{"Date", r.Date},
 		{"Car file", r.File},
 		{"SHA-256 of the file", r.SHA256},
 		{"Calculated with", "sixlink " + r.Version},
