@@ -44,7 +44,8 @@ func holdToRun(t *testing.T, name string, got recalculated, r Report) {
 	faults := 0
 	for i, f := range want {
 		row := rows[i]
-		if row[4] != f.Title() || row[2] != strconv.Itoa(f.Case+1) || !nearly(row[8], f.Reserve, 1e-9) || row[9] != verdict(f.Reserve >= 1) {
+		demand := nearly(row[5], f.Demand, 1e-9) || math.IsNaN(f.Demand) && row[5] == dash
+		if !demand || !nearly(row[6], f.Capacity, 1e-9) || row[4] != f.Title() || row[2] != strconv.Itoa(f.Case+1) || !nearly(row[8], f.Reserve, 1e-9) || row[9] != verdict(f.Reserve >= 1) {
 			if faults++; faults < 10 {
 				t.Errorf("%s, Checks row %d: %q, want %s in case %d, RF %.12g", name, headRow+1+i, row[:10], f.Title(), f.Case+1, f.Reserve)
 			}

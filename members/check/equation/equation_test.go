@@ -77,6 +77,8 @@ func TestFormula(t *testing.T) {
 		{"a − −P_E", "A1-(-C3)"},
 		{"π²·a³/(P_E·a)", "PI()^2*A1^3/(C3*A1)"},
 		{"√(a)/4", "SQRT(A1)/4"},
+		{"2·a^(1/λ₁)", "2*POWER(A1,1/'S 1'!$B$2)"},
+		{"−a^(2)", "(-POWER(A1,2))"},
 		{"e^(−a)", "EXP((-A1))"},
 		{"|a − 1|", "ABS(A1-1)"},
 		{"min(a; max(P_E; 0.5))", "MIN(A1,MAX(C3,0.5))"},
