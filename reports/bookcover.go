@@ -8,6 +8,10 @@ import (
 // coverWidth is the width of the cover's second column, in characters.
 const coverWidth = 84
 
+// leafWidth is the width of a cover of one column, which some programs do not make smaller
+// to fit the paper, in characters.
+const leafWidth = 64
+
 const coverSheet = "Cover"
 
 // A coverPage is the cover in the making: its last row.

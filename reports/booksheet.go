@@ -23,10 +23,7 @@ func (b *book) prepare(r Report, l layout) *cellRows {
 	b.do(err)
 	b.printSetup(r, l.name, "landscape")
 	if l.scale > 0 {
-		size, fit, scale := 9, false, uint(l.scale)
-		orientation, order := "landscape", "overThenDown"
-		b.do(b.file.SetSheetProps(l.name, &excelize.SheetPropsOptions{FitToPage: &fit}))
-		b.do(b.file.SetPageLayout(l.name, &excelize.PageLayoutOptions{Size: &size, Orientation: &orientation, AdjustTo: &scale, PageOrder: &order}))
+		b.acrossPages(l.name, l.scale)
 	}
 	for i, w := range l.widths {
 		b.do(b.file.SetColWidth(l.name, columnName(i), columnName(i), w))
@@ -52,6 +49,15 @@ func (b *book) prepare(r Report, l layout) *cellRows {
 		g.close()
 	}
 	return g
+}
+
+// acrossPages prints a sheet at a scale, in percent, over as many pages as it takes in both
+// directions.
+func (b *book) acrossPages(sheet string, percent int) {
+	size, fit, scale := 9, false, uint(percent)
+	orientation, order := "landscape", "overThenDown"
+	b.do(b.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
+	b.do(b.file.SetPageLayout(sheet, &excelize.PageLayoutOptions{Size: &size, Orientation: &orientation, AdjustTo: &scale, PageOrder: &order}))
 }
 
 func pane(left int) string {

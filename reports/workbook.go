@@ -142,6 +142,15 @@ func (b *book) sheet(r Report, t Table) {
 	_, err := b.file.NewSheet(t.Name)
 	b.do(err)
 	b.printSetup(r, t.Name, "landscape") // before the stream, which closes the sheet
+	total := 0.0
+	for i, c := range t.Columns {
+		total += t.width(i, c)
+	}
+	titles := fmt.Sprintf("'%s'!$1:$%d", t.Name, headRow)
+	if total > mostWidth {
+		b.acrossPages(t.Name, 60)
+		titles = fmt.Sprintf("'%s'!$A:$B,%s", t.Name, titles)
+	}
 	w, err := b.file.NewStreamWriter(t.Name)
 	if err != nil {
 		b.do(err)
@@ -176,8 +185,11 @@ func (b *book) sheet(r Report, t Table) {
 		b.do(w.SetRow(fmt.Sprintf("A%d", headRow+1+i), cells, excelize.RowOpts{Height: lineHeight * lines(row, widths)}))
 	}
 	b.do(w.Flush())
-	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: fmt.Sprintf("'%s'!$1:$%d", t.Name, headRow), Scope: t.Name}))
+	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: titles, Scope: t.Name}))
 }
+
+// mostWidth is the width of a table, in characters, that still reads well on one page.
+const mostWidth = 330
 
 // cellStyles are the styles of the formats.
 var cellStyles = [...]string{Text: "cell", Whole: "whole", Tenth: "tenth", Milli: "milli", Reserve: "reserve", Full: "plain"}
