@@ -19,12 +19,6 @@ const (
 // EndNames are the names of the ends in reports.
 var EndNames = [2]string{"outer end", "inner end"}
 
-// sharedJoint is the upright's joint at which the legs of each wishbone meet.
-var sharedJoint = map[int]int{
-	loads.UpperFrontLeg: loads.UpperBallJoint, loads.UpperRearLeg: loads.UpperBallJoint,
-	loads.LowerFrontLeg: loads.LowerBallJoint, loads.LowerRearLeg: loads.LowerBallJoint,
-}
-
 // endItems returns what is judged at the ends of one member in one case.
 func (r *Results) endItems(corner, link, k int) []check.Item {
 	p := r.Car.Part(corner, link)
@@ -57,11 +51,9 @@ func (r *Results) endLoad(corner, link, end, k int) ends.Load {
 		return l
 	}
 	l.Bending += f.Bending[link]
-	if joint, shared := sharedJoint[link]; shared {
-		l.Shared = r.JointForce(corner, joint, k)
-		for _, leg := range SharesJoint(joint) {
-			l.Shared += r.endReaction(corner, leg, k)
-		}
+	if joint, shared := r.Corners[corner].Statics.Corner.Joint(link); shared {
+		front, rear, _, _ := loads.Wishbone(link)
+		l.Shared = r.JointForce(corner, joint, k) + r.endReaction(corner, front, k) + r.endReaction(corner, rear, k)
 	}
 	return l
 }

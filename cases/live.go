@@ -3,7 +3,6 @@ package cases
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/check"
 )
@@ -23,13 +22,6 @@ func (r *Results) LiveItems(at Station, link int) []check.Item {
 	return append([]check.Item{r.memberItem(at.Parts[link], load)}, r.endItems(at.At, link, 0)...)
 }
 
-// SharedJoint returns the joint of the upright that a leg shares with the other leg of
-// its wishbone; false: the member is no leg.
-func SharedJoint(link int) (joint int, shared bool) {
-	joint, shared = sharedJoint[link]
-	return joint, shared
-}
-
 // Transverse returns the size of the part of a member's force on the chassis that is
 // square to its axis, N: the shear of a carrying wishbone's leg.
 func (r *Results) Transverse(corner, link, k int) float64 {
@@ -40,14 +32,4 @@ func (r *Results) Transverse(corner, link, k int) float64 {
 // JointForce returns the size of the force through a joint of the upright, N.
 func (r *Results) JointForce(corner, joint, k int) float64 {
 	return r3.Norm(r.Corners[corner].Forces[k].Upright[joint])
-}
-
-// SharesJoint returns the legs that meet at a joint of the upright, in order.
-func SharesJoint(joint int) (legs []int) {
-	for link := range loads.NumLinks {
-		if at, ok := sharedJoint[link]; ok && at == joint {
-			legs = append(legs, link)
-		}
-	}
-	return legs
 }

@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"slices"
+
 	"github.com/urfave/cli/v2"
 
 	"sixlink/cases"
@@ -69,7 +71,8 @@ func judgeOf(file carfile.File, paths []string) (func() (studies.Judge, error), 
 		return studies.Full(v.Car), nil
 	}
 	binding, err := file.Bind(paths)
-	if err != nil || file.Car.Axles[cases.Front].Rocker != nil || file.Car.Axles[cases.Rear].Rocker != nil {
+	rockers := slices.ContainsFunc(file.Car.Stations(), func(s cases.Station) bool { return s.Rocker != nil })
+	if err != nil || rockers {
 		return full, nil
 	}
 	engine, err := variants.New(file.Car, binding.Apply)

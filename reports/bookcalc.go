@@ -209,7 +209,7 @@ func (c *calculation) addForces(f *family, st, link int) {
 	if c.bent(st, link) {
 		add("V_t", "shear of a carrying wishbone's leg", "N", func(corner, k int) float64 { return c.r.Transverse(corner, link, k) })
 	}
-	if joint, shared := cases.SharedJoint(link); shared {
+	if joint, shared := c.stations[st].Corner.Joint(link); shared {
 		add("F_j", "force through the ball joint that two legs share", "N", func(corner, k int) float64 { return c.r.JointForce(corner, joint, k) })
 	}
 	c.forces[st][link] = u

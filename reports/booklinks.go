@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"maps"
 	"math"
-	"slices"
 	"strings"
 
 	"sixlink/cases"
+	"sixlink/loads"
 	"sixlink/materials"
 	"sixlink/members"
 	"sixlink/members/check"
@@ -109,11 +109,8 @@ func (c *calculation) laminateMoment(givens []check.Step, st, at int, links map[
 // reacts tells whether an end takes the reaction of a member: its own, or that of the
 // other leg at the ball joint.
 func (c *calculation) reacts(st, at int) bool {
-	joint, shared := cases.SharedJoint(at)
-	if !shared {
-		return c.hasEnds(st, at)
-	}
-	return slices.ContainsFunc(cases.SharesJoint(joint), func(leg int) bool { return c.hasEnds(st, leg) })
+	front, rear, _, leg := loads.Wishbone(at)
+	return c.hasEnds(st, at) || leg && (c.hasEnds(st, front) || c.hasEnds(st, rear))
 }
 
 // addReaction adds to a member what its side load, weight and inertia put on its ends.
@@ -228,9 +225,9 @@ func (c *calculation) endLinks(st, at int, name string) map[string]link {
 
 // sharedForce is that of the ball joint, with the reactions of both legs.
 func (c *calculation) sharedForce(st, at int) link {
-	joint, _ := cases.SharedJoint(at)
+	front, rear, _, _ := loads.Wishbone(at)
 	out := link{equation: "F_j", args: map[string]*quantity{"F_j": c.forces[st][at].scope["F_j"]}}
-	for i, leg := range cases.SharesJoint(joint) {
+	for i, leg := range []int{front, rear} {
 		if q := c.reactions[st][leg]; q != nil {
 			symbol := fmt.Sprintf("R_e%d", i+1)
 			out.equation += " + " + symbol

@@ -53,6 +53,13 @@ func TestEveryReserveIsLive(t *testing.T) {
 			t.Errorf("%s: %d reserve factors stand alone", path, n)
 		}
 	}
+	links := reportOf(t, liveCars[2],
+		"upper_wishbone: {outer: [-2540, 650, 420], front: [-2380, 280, 385], rear: [-2700, 270, 375]}",
+		"upper_wishbone: {front_leg: {outer: [-2535, 652, 422], inner: [-2380, 280, 385]}, rear_leg: {outer: [-2560, 648, 418], inner: [-2700, 270, 375]}}",
+		"\n  unsprung_mass: 17", "\n  right: {members: {rod: {tube: [22, 2]}}}\n  unsprung_mass: 17")
+	if n := standsAlone(t, links); n > 0 {
+		t.Errorf("links with joints of their own, sides that differ: %d reserve factors stand alone", n)
+	}
 }
 
 // standsAlone counts the reserve factors whose formula does not give what the checks found.

@@ -30,10 +30,11 @@ func (s Sizes) Tables() []Table {
 	return append([]Table{s.membersTable(), s.howTable()}, s.report().Tables()...)
 }
 
-// membersTable has a line for each member of an axle, left and right together.
+// membersTable has a line for each member of an axle, left and right together where they
+// are mirror images.
 func (s Sizes) membersTable() Table {
 	t := Table{
-		Name: "Sizing", Title: "Members before and after sizing: left and right alike, the worse of the two; masses of one side",
+		Name: "Sizing", Title: "Members before and after sizing: " + s.sides() + "; masses of one side",
 		Columns: []Column{
 			{"axle", "", Text},
 			{"member", "", Text},
@@ -55,22 +56,30 @@ func (s Sizes) membersTable() Table {
 			{"source of the size", "", Text},
 		},
 	}
-	for axle, name := range cases.AxleNames {
+	for _, at := range s.Before.Car.Stations() {
 		for link, member := range loads.LinkNames {
-			was, is := s.governing(s.Before, axle, link), s.governing(s.After, axle, link)
+			was, is := sidesOf(s.Before, at, link), sidesOf(s.After, at, link)
 			cost, source := nan, any(nil)
-			if size := s.Chosen(axle, link); size != nil {
-				cost, source = 2*sizing.Cost(*size, is.member.Strut.Length), size.Source
+			if size := s.Chosen(at.At, link); size != nil {
+				cost, source = at.Count()*sizing.Cost(*size, is.member.Strut.Length), size.Source
 			}
 			t.Rows = append(t.Rows, []any{
-				name, words(member), is.member.Strut.Metal.Name,
+				at.Name, words(member), is.member.Strut.Metal.Name,
 				sectionWords(was.member.Strut), was.member.Strut.Mass(), was.check, was.at, was.reserve,
-				s.sizeOf(axle, link, is.member), is.member.Strut.Mass(), is.check, is.at, is.reserve,
-				was.member.Strut.Mass() - is.member.Strut.Mass(), verdictOf(is.member.Judged), s.remarkOf(axle, link), cost, source,
+				s.sizeOf(at.At, link, is.member), is.member.Strut.Mass(), is.check, is.at, is.reserve,
+				was.member.Strut.Mass() - is.member.Strut.Mass(), verdictOf(is.member.Judged), s.remarkOf(at.At, link), cost, source,
 			})
 		}
 	}
 	return t
+}
+
+// sides says what of left and right is shown.
+func (s Sizes) sides() string {
+	if s.Before.Car.Mirrors() {
+		return "left and right alike, the worse of the two"
+	}
+	return "of an axle whose sides are mirror images the worse of the two"
 }
 
 // A sided is the worse of a member and its mirror image.
@@ -81,9 +90,9 @@ type sided struct {
 	reserve   float64
 }
 
-func (s Sizes) governing(r cases.Results, axle, link int) sided {
-	out := sided{member: r.Corners[2*axle].Members[link], corner: 2 * axle, reserve: math.NaN()}
-	for corner := 2 * axle; corner < 2*axle+2; corner++ {
+func sidesOf(r cases.Results, at cases.Station, link int) sided {
+	out := sided{member: r.Corners[at.At].Members[link], corner: at.At, reserve: math.NaN()}
+	for corner := at.At; corner < at.At+int(at.Count()); corner++ {
 		m := r.Corners[corner].Members[link]
 		if g, ok := m.Governs(); ok && (out.check == nil || check.Lower(g.Reserve, out.reserve)) {
 			out = sided{m, corner, g.Title(), caseNo(g.Case), g.Reserve}
@@ -93,8 +102,8 @@ func (s Sizes) governing(r cases.Results, axle, link int) sided {
 }
 
 // sizeOf names the section of a member, by the stock where it is of it.
-func (s Sizes) sizeOf(axle, link int, m cases.Member) string {
-	if size := s.Chosen(axle, link); size != nil {
+func (s Sizes) sizeOf(corner, link int, m cases.Member) string {
+	if size := s.Chosen(corner, link); size != nil {
 		return sizeWords(*size)
 	}
 	return sectionWords(m.Strut)
@@ -102,13 +111,9 @@ func (s Sizes) sizeOf(axle, link int, m cases.Member) string {
 
 // remarkOf says why a member has the tube that it has, where it is not simply the
 // lightest that carries.
-func (s Sizes) remarkOf(axle, link int) string {
-	for _, g := range s.Groups {
-		for _, l := range g.Links {
-			if g.Axle == axle && l == link {
-				return s.groupRemark(g)
-			}
-		}
+func (s Sizes) remarkOf(corner, link int) string {
+	if g := s.Of(corner, link); g != nil {
+		return s.groupRemark(*g)
 	}
 	return ""
 }
@@ -144,10 +149,14 @@ func (s Sizes) howTable() Table {
 
 func (s Sizes) terms() string {
 	text := termWords(s.Stock, s.Limits, s.Target)
-	if s.Separate {
-		return text + "; every member of an axle by itself, left and right alike"
+	own := ""
+	if !s.Before.Car.Mirrors() {
+		own = "; a right-hand member to which the car file gives a section of its own has a tube of its own"
 	}
-	return text + "; both legs of a wishbone share a tube, and so do left and right"
+	if s.Separate {
+		return text + "; every member of an axle by itself, left and right alike" + own
+	}
+	return text + "; both legs of a wishbone share a tube, and so do left and right" + own
 }
 
 func (s Sizes) massWords() string {
