@@ -142,15 +142,7 @@ func (b *book) sheet(r Report, t Table) {
 	_, err := b.file.NewSheet(t.Name)
 	b.do(err)
 	b.printSetup(r, t.Name, "landscape") // before the stream, which closes the sheet
-	total := 0.0
-	for i, c := range t.Columns {
-		total += t.width(i, c)
-	}
-	titles := fmt.Sprintf("'%s'!$1:$%d", t.Name, headRow)
-	if total > mostWidth {
-		b.acrossPages(t.Name, 60)
-		titles = fmt.Sprintf("'%s'!$A:$B,%s", t.Name, titles)
-	}
+	titles := b.titles(t)
 	w, err := b.file.NewStreamWriter(t.Name)
 	if err != nil {
 		b.do(err)
@@ -186,6 +178,21 @@ func (b *book) sheet(r Report, t Table) {
 	}
 	b.do(w.Flush())
 	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: titles, Scope: t.Name}))
+}
+
+// titles returns what of a table stands on every page: its headings, and where it is too
+// wide for one page its first columns.
+func (b *book) titles(t Table) string {
+	total := 0.0
+	for i, c := range t.Columns {
+		total += t.width(i, c)
+	}
+	rows := fmt.Sprintf("'%s'!$1:$%d", t.Name, headRow)
+	if total <= mostWidth {
+		return rows
+	}
+	b.acrossPages(t.Name, 60)
+	return fmt.Sprintf("'%s'!$A:$B,%s", t.Name, rows)
 }
 
 // mostWidth is the width of a table, in characters, that still reads well on one page.
