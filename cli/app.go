@@ -67,6 +67,7 @@ func newApp(out, errOut io.Writer) *cli.App {
 		Commands: []*cli.Command{
 			checkCommand(), workingCommand(), drawCommand(), materialsCommand(), rodCommand(), sizeCommand(),
 			compareCommand(), varyCommand(), toleranceCommand(), mergeCommand(),
+			newCommand(), schemaCommand(),
 		},
 	}
 	for _, c := range app.Commands {
