@@ -36,6 +36,11 @@ func writeText(c *cli.Context, text func() ([]byte, error)) error {
 	if c.NArg() > 0 {
 		return usage("%s takes no file, and %q was named: give --output %s to write one", c.Command.Name, c.Args().First(), c.Args().First())
 	}
+	return writeMade(c, text)
+}
+
+// writeMade writes an answer to --output, or to standard output.
+func writeMade(c *cli.Context, text func() ([]byte, error)) error {
 	outputs := chosen(c, output{"output", "", text})
 	if len(outputs) == 0 {
 		outputs = []output{{"", standardOutput, text}}
