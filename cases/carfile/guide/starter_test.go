@@ -156,3 +156,31 @@ func TestStarterNumbers(t *testing.T) {
 		}
 	}
 }
+
+// What the explanations say, typed from the table of keys.
+func TestExplanations(t *testing.T) {
+	text := starterText(t, "push")
+	for _, want := range []string{
+		"  # the mass of the car with driver and fuel; kg, above 0, to 10000; required\n  mass: 560\n",
+		"  # the height of the centre of gravity above the ground; mm, 50 to 3000; required\n  cg_height: 290\n",
+		"    # where the front brakes sit: on the upright or on the chassis; outboard, inboard; left out: outboard\n    front: outboard\n",
+		"  # the share of the static weight that rests on the front axle; 0 to 1 or in %; required\n",
+		"    # the wheel centre; [x, y, z]; mm, -20000 to 20000; required\n    centre: [0, 740, 285]\n",
+		"      # the name of the laminate, in place of a material; left out: the member is of a material\n      #laminate: My laminate\n",
+		"# true to bend every member by its own weight and inertia; true or false; left out: false\n#own_inertia: false\n",
+		"    # the share of the downforce on the front axle; 0 to 1 or in %; required with lift_area\n",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the starter lacks\n%s", want)
+		}
+	}
+	page := Reference("the caution")
+	for _, want := range []string{
+		"> the caution\n", "| `lift_area` | the downforce divided by the dynamic pressure | number, m² | -50 to 50 |  | no downforce |\n",
+		"| `tube` | the outer diameter and the wall of the tube | \\[od, wall], mm | above 0, to 500 |  |  |\n", "## `cases[]`\n", "| a length | mm | µm, cm, m, in, ft |\n",
+	} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the reference lacks\n%s", want)
+		}
+	}
+}
