@@ -3,7 +3,6 @@ package reports
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"sixlink/cases"
 	"sixlink/cases/duty"
@@ -104,13 +103,21 @@ func (l Life) terms() string {
 	return fmt.Sprintf("a lap of %s km; lives divided by %g, stresses times %g; distances to three digits, cut", Full.number(d.LapLength), d.LifeFactor, d.LoadFactor)
 }
 
-// noDamage stands where a life has no end.
-const noDamage = "no damage"
+// What stands where a life has no end, or one that no car runs: there the number says
+// nothing any more.
+const (
+	noDamage = "no damage"
+	mostSpan = 1e6
+	overMost = "over 1000000"
+)
 
 // cutSpan is a distance or number of laps as a cell: cut to three digits.
 func cutSpan(x float64) any {
-	if math.IsInf(x, 1) {
+	switch {
+	case math.IsInf(x, 1):
 		return noDamage
+	case x > mostSpan:
+		return overMost
 	}
 	return threeDigits(x)
 }
@@ -133,17 +140,7 @@ func distance(km float64) string {
 }
 
 // plainSpan is a number cut to three digits, for people.
-func plainSpan(x float64) string {
-	switch v := cutSpan(x).(type) {
-	case float64:
-		if v >= 1e6 {
-			return strconv.FormatFloat(v, 'e', 2, 64)
-		}
-		return Full.number(v)
-	default:
-		return noDamage
-	}
-}
+func plainSpan(x float64) string { return Column{Format: Full}.cell(cutSpan(x)) }
 
 // Tables returns the blocks of the report in their order.
 func (l Life) Tables() []Table {
