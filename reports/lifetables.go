@@ -43,7 +43,9 @@ func (l Life) lives() Table {
 	return t
 }
 
-func eventWords(e duty.Event) string { return fmt.Sprintf("%s (%.0f %%)", e.What, 100*e.Share) }
+func eventWords(e duty.Event) string {
+	return fmt.Sprintf("%s (%s %%)", e.What, Whole.number(100*e.Share))
+}
 
 // events ranks what does the damage of each detail.
 func (l Life) events() Table {

@@ -2,10 +2,12 @@ package carfile
 
 import (
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
+	"sixlink/cases"
 	"sixlink/cases/duty"
 )
 
@@ -82,6 +84,15 @@ func TestDutyOfTheFile(t *testing.T) {
 	}
 	if h.Part != 1 || h.Wheel != duty.FromForce || h.BadRows != 0 {
 		t.Errorf("%+v", h)
+	}
+	wheels := "        time: {column: t}\n        rear_left: {force_x: {column: a, unit: kN}, force_y: {column: b}, force_z: {column: c}, moment_z: {column: d}}\n"
+	text, cut := example(t, "hillclimb-pushrod-duty.yaml"), "        time: {column: time (s)}\n"
+	from, to := strings.Index(text, cut), strings.Index(text, "  details:")
+	if f, err = Read("car.yaml", []byte(text[:from]+wheels+text[to:])); err != nil {
+		t.Fatal(err)
+	}
+	if c := f.Duty.Histories[0].Columns; len(c) != 5 || c[1].Factor != 1000 || c[2].Factor != 1 || c[4].Factor != 1000 || c[4].What != duty.MomentZ || c[4].Corner != cases.RearLeft {
+		t.Errorf("wheels in kN and N·m, the program's units being N and N·mm: %+v", c)
 	}
 	w := d.Details[0]
 	if w.Axle != duty.All || w.Link != duty.All || w.Place != duty.Ends || w.Curve.Partial != 1.35 || w.Curve.Relieved {

@@ -3,6 +3,7 @@ package duty
 import (
 	"sixlink/cases"
 	"sixlink/loads"
+	"sixlink/members/fatigue"
 )
 
 // SetPieceSize sets how much of a file is carried through at a time, for the time of a test.
@@ -30,6 +31,9 @@ func Followed(car *cases.Car, h *History, row []float64) (out [cases.NumCorners]
 	}
 	return out, ""
 }
+
+// OnGrid returns a curve by the worst cycles of the cells of the grid.
+func OnGrid(c fatigue.Curve) fatigue.Curve { return newGridded(c) }
 
 // Parse reads a number as the rows of a log are read.
 func Parse(cell string) (float64, bool) { return parse([]byte(cell)) }
