@@ -39,7 +39,7 @@ func moved(a studies.Axis) string {
 		return fmt.Sprintf(", moved along the direction %s of the file's axes", triple(*a.Line))
 	}
 	if a.Arc != nil {
-		return fmt.Sprintf(", turned about the axis %s through %s mm, both in the file's axes", triple(a.Arc.Axis), triple(a.Arc.Through))
+		return fmt.Sprintf(", turned about the axis %s through %s mm, both in the file's axes, positive by the right-hand rule about that direction", triple(a.Arc.Axis), triple(a.Arc.Through))
 	}
 	return ""
 }

@@ -2,6 +2,8 @@ package studies
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -11,7 +13,7 @@ import (
 )
 
 // Format is the form of a study in a shard file.
-const Format = "sixlink-shard/1"
+const Format = "sixlink-shard/2"
 
 // A Shard is part I of N of a study, I from 0; the zero value is the whole.
 type Shard struct {
@@ -35,9 +37,19 @@ func (s Shard) part(n int) (from, to int) {
 	return cut(w.I), cut(w.I + 1)
 }
 
-// Encode returns a study as a shard file.
+// Encode returns a study as a shard file, with the checksum of all else that is in it.
 func (s Study) Encode() ([]byte, error) {
-	s.Format, s.Shard = Format, s.Shard.whole()
+	s.Format, s.Shard, s.Checksum = Format, s.Shard.whole(), ""
+	text, err := s.encoded()
+	if err != nil {
+		return nil, err
+	}
+	sum := sha256.Sum256(text)
+	s.Checksum = hex.EncodeToString(sum[:])
+	return s.encoded()
+}
+
+func (s Study) encoded() ([]byte, error) {
 	var buf bytes.Buffer
 	enc := json.NewEncoder(&buf)
 	enc.SetEscapeHTML(false)
@@ -46,24 +58,51 @@ func (s Study) Encode() ([]byte, error) {
 	return buf.Bytes(), err
 }
 
-// Decode reads a shard file.
+// Decode reads a shard file, and refuses one that is not as it was written.
 func Decode(text []byte) (Study, error) {
+	if err := shardForm(text); err != nil {
+		return Study{}, err
+	}
 	var s Study
 	dec := json.NewDecoder(bytes.NewReader(text))
 	dec.DisallowUnknownFields()
 	if err := dec.Decode(&s); err != nil {
-		return Study{}, fmt.Errorf("it is no shard file: %w: name a file that --shard wrote", err)
+		return Study{}, errChanged
 	}
-	switch {
-	case s.Format != Format:
-		return Study{}, fmt.Errorf("its format is %q, not %q: name a file that --shard wrote with this version", s.Format, Format)
-	case (s.Vary == nil) == (s.Tolerance == nil) || s.Shard.N < 1 || s.Shard.I < 0 || s.Shard.I >= s.Shard.N:
-		return Study{}, errors.New("it is no whole shard file: make it again")
+	if again, err := s.Encode(); err != nil || !bytes.Equal(again, text) {
+		return Study{}, errChanged
+	}
+	s.Checksum = ""
+	if (s.Vary == nil) == (s.Tolerance == nil) || s.Shard.N < 1 || s.Shard.I < 0 || s.Shard.I >= s.Shard.N {
+		return Study{}, errChanged
 	}
 	if s.Tolerance != nil {
-		return s, s.Tolerance.sound()
+		return s, s.Tolerance.sound(s.Shard, s.Complete)
 	}
-	return s, s.Vary.sound(s.Shard)
+	return s, s.Vary.sound(s.Shard, s.Complete)
+}
+
+// errChanged is the error for a shard file that is not as it was written.
+var errChanged = errors.New("the shard is not as it was written: its checksum does not fit what is in it: run the shard again")
+
+// shardForm refuses what is no shard file by its form, or none of this version.
+func shardForm(text []byte) error {
+	var head struct {
+		Format string `json:"format"`
+	}
+	err := json.Unmarshal(text, &head)
+	begins := bytes.HasPrefix(text, []byte("{\n \"format\": \"sixlink-shard/"))
+	switch {
+	case len(bytes.TrimSpace(text)) == 0:
+		return errors.New("the file is empty: run the shard again")
+	case err != nil && begins:
+		return errors.New("the shard ends before its end, or is damaged: run it again")
+	case err == nil && begins && head.Format != Format:
+		return fmt.Errorf("the shard has the format %q, and this version of the program reads %q: run it again", head.Format, Format)
+	case err != nil || head.Format != Format:
+		return errors.New("it is no shard file: name a file that --shard-file wrote")
+	}
+	return nil
 }
 
 // A Part is a shard with the name of its file, for messages.
