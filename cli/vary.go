@@ -108,7 +108,7 @@ func (s *studying) axes(c *cli.Context) (out []studies.Axis, err error) {
 		return nil, usage("vary needs one or two things that change, and %d are given: give --vary PATH=FROM:TO:STEP or --move", len(out))
 	}
 	if n, limit := studies.Count(out), studies.MostPoints; n > limit {
-		return nil, usage("vary: %d points are more than %d: take longer steps", n, limit)
+		return nil, usage("vary: %d points are more than %d, which are what memory is kept for: take longer steps, or cut the range into several", n, limit)
 	}
 	return out, nil
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"sixlink/cases/studies"
@@ -207,7 +208,7 @@ func (s Study) toleranceCSV() ([]byte, error) {
 	for _, text := range s.meaning() {
 		fmt.Fprintf(&buf, "# %s\r\n", printable(text))
 	}
-	return writeCSV(&buf, toleranceColumns(), s.toleranceRows())
+	return writeCSV(&buf, toleranceColumns(), slices.Values(s.toleranceRows()))
 }
 
 // The form of a tolerance, version 1.

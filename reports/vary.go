@@ -185,16 +185,17 @@ func (s Study) gridText(p *page) {
 		head = append(head, axisValue(across.Values[j]))
 	}
 	rows := [][]string{head}
-	byPlace := map[[2]float64]studies.Point{}
-	for _, x := range s.Vary.Points {
-		byPlace[[2]float64{x.At[0], x.At[1]}] = x
+	byPlace := map[[2]float64]int{}
+	for i, x := range s.Vary.Points {
+		byPlace[[2]float64{x.At[0], x.At[1]}] = i
 	}
 	for i := 0; i < len(down.Values); i += (len(down.Values) + mostLines - 1) / mostLines {
 		row := []string{axisValue(down.Values[i])}
 		for j := 0; j < len(across.Values); j += step {
-			x, ok := byPlace[[2]float64{down.Values[i], across.Values[j]}]
+			at, ok := byPlace[[2]float64{down.Values[i], across.Values[j]}]
 			text := "  " + dash
 			if ok {
+				x := s.Vary.Points[at]
 				text = mark(x) + Reserve.number(float64(x.Lowest.Reserve))
 			}
 			row = append(row, text)

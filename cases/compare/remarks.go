@@ -18,6 +18,7 @@ func (c Comparison) Remarks() []string {
 		"masses of links are those of the bare sections between joint centres, without ends; their heights are those of the middles, above the contact point",
 		"frontal area: the links of one corner, each as wide as its section, what lies behind another counted once; streamlined sections are taken to lie along the flow, rectangular ones to show their greater side; ends, rocker, bodywork and the wheel are left out",
 		"travel ratio: of the drawn position alone, both wheels of the axle alike, from the virtual work of an upward force on a rolling wheel: shortening of the spring, or turn of the torsion bar, per rise of the wheel",
+		fmt.Sprintf("what changes: differences of less than %g %% of the largest member force of the two cars, or of a reserve factor, are left out as rounding, and so are reserve factors above %g", 100*Noise, 1/Noise),
 		"rises and falls are changes of size; the comparison ends with the numbers and weighs them against nothing",
 	}
 	var without []string

@@ -8,8 +8,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// MostPoints bounds a range and a grid: what a table can still show.
-const MostPoints = 1_000_000
+// MostPoints bounds a range and a grid, so that all of its points, with the text of every
+// form of output, stay below a gigabyte of memory.
+const MostPoints = 50_000
 
 // An Axis is one thing that varies: a value of the car file, or an end that moves along
 // a line or an arc.

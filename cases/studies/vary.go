@@ -62,6 +62,7 @@ type Sizer func(cases.Car) (cases.Car, error)
 func VaryAll(ctx context.Context, axes []Axis, maker func() (Maker, error), size Sizer, plan Plan) (*Vary, bool, error) {
 	out := &Vary{Axes: axes, Sized: size != nil}
 	from, to := plan.Shard.part(Count(axes))
+	out.Points = make([]Point, 0, to-from)
 	worker := func() (func(int) Point, error) {
 		car, err := maker()
 		return func(i int) Point { return out.point(from+i, car, size) }, err
