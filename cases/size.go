@@ -54,6 +54,18 @@ func (s Sized) Carries() bool {
 	return true
 }
 
+// Lacks tells whether no tube of the stock carries a member that was sized.
+func (s Sized) Lacks(axle, link int) bool {
+	for _, g := range s.Groups {
+		for _, l := range g.Links {
+			if g.Axle == axle && l == link {
+				return g.Kept == "" && g.Size == nil
+			}
+		}
+	}
+	return false
+}
+
 // Saved returns the mass that the members of the car lose, kg.
 func (s Sized) Saved() float64 { return s.Before.MembersMass() - s.After.MembersMass() }
 

@@ -20,11 +20,33 @@ type Sizes struct {
 }
 
 // report is the report of the car with the chosen tubes.
-func (s Sizes) report() Report { return Report{s.Version, s.File, s.SHA256, s.After} }
+func (s Sizes) report() Report {
+	return Report{Version: s.Version, File: s.File, SHA256: s.SHA256, Results: s.After, Incomplete: s.incomplete()}
+}
+
+// incomplete says which members have no tube; empty: all have one.
+func (s Sizes) incomplete() string {
+	var without []string
+	for axle, name := range cases.AxleNames {
+		for link, member := range loads.LinkNames {
+			if s.Lacks(axle, link) {
+				without = append(without, name+" "+words(member))
+			}
+		}
+	}
+	if len(without) == 0 {
+		return ""
+	}
+	return "the sizing is incomplete: no tube of the stock carries " + strings.Join(without, ", ") +
+		"; there is no car to judge, and no mass is saved; the other members were judged beside the tubes that the file has there"
+}
 
 // Tables returns the blocks of the report in their order: the sizing, then what check
-// shows of the car with the chosen tubes.
+// shows of the car with the chosen tubes; where a member has none there is no such car.
 func (s Sizes) Tables() []Table {
+	if r := s.report(); r.Incomplete != "" {
+		return []Table{s.membersTable(), s.howTable(), r.remarks()}
+	}
 	return append([]Table{s.membersTable(), s.howTable()}, s.report().Tables()...)
 }
 
@@ -55,16 +77,16 @@ func (s Sizes) membersTable() Table {
 	}
 	for axle, name := range cases.AxleNames {
 		for link, member := range loads.LinkNames {
-			was, is := s.governing(s.Before, axle, link), s.governing(s.After, axle, link)
+			was, is := s.governing(s.Before, axle, link), s.after(axle, link)
 			cost, source := nan, any(nil)
 			if size := s.Chosen(axle, link); size != nil {
 				cost, source = 2*sizing.Cost(*size, is.member.Strut.Length), size.Source
 			}
 			t.Rows = append(t.Rows, []any{
 				name, words(member), is.member.Strut.Metal.Name,
-				sectionWords(was.member.Strut), was.member.Strut.Mass(), was.check, was.at, was.reserve,
-				s.sizeOf(axle, link, is.member), is.member.Strut.Mass(), is.check, is.at, is.reserve,
-				was.member.Strut.Mass() - is.member.Strut.Mass(), verdictOf(is.member.Judged), s.remarkOf(axle, link), cost, source,
+				was.section, was.mass, was.check, was.at, was.reserve,
+				is.section, is.mass, is.check, is.at, is.reserve,
+				s.lighter(was, is), is.verdict, s.remarkOf(axle, link), cost, source,
 			})
 		}
 	}
@@ -77,6 +99,27 @@ type sided struct {
 	corner    int
 	check, at any
 	reserve   float64
+	section   string
+	mass      float64 // kg
+	verdict   string
+}
+
+// lighter is the mass that a member loses, kg; none where the sizing is incomplete.
+func (s Sizes) lighter(was, is sided) float64 {
+	if !s.Carries() {
+		return nan
+	}
+	return was.mass - is.mass
+}
+
+// after is a member with its chosen tube; without values where no tube carries it.
+func (s Sizes) after(axle, link int) sided {
+	out := s.governing(s.After, axle, link)
+	out.section = s.sizeOf(axle, link, out.member)
+	if s.Lacks(axle, link) {
+		return sided{member: out.member, corner: out.corner, reserve: nan, section: dash, mass: nan, verdict: "NO TUBE"}
+	}
+	return out
 }
 
 func (s Sizes) governing(r cases.Results, axle, link int) sided {
@@ -84,9 +127,11 @@ func (s Sizes) governing(r cases.Results, axle, link int) sided {
 	for corner := 2 * axle; corner < 2*axle+2; corner++ {
 		m := r.Corners[corner].Members[link]
 		if g, ok := m.Governs(); ok && (out.check == nil || check.Lower(g.Reserve, out.reserve)) {
-			out = sided{m, corner, g.Title(), caseNo(g.Case), g.Reserve}
+			out = sided{member: m, corner: corner, check: g.Title(), at: caseNo(g.Case), reserve: g.Reserve}
 		}
 	}
+	strut := out.member.Strut
+	out.section, out.mass, out.verdict = sectionWords(strut), strut.Mass(), verdictOf(out.member.Judged)
 	return out
 }
 
@@ -149,6 +194,9 @@ func (s Sizes) terms() string {
 }
 
 func (s Sizes) massWords() string {
+	if !s.Carries() {
+		return "members of all four corners " + Milli.number(s.Before.MembersMass()) + " kg before; after: not known, for not every member has its tube"
+	}
 	return fmt.Sprintf("members of all four corners %s kg before, %s kg after: %s kg saved",
 		Milli.number(s.Before.MembersMass()), Milli.number(s.After.MembersMass()), Milli.number(s.Saved()))
 }
@@ -199,9 +247,9 @@ func plural(n int, what string) string {
 // notes are those of the stock and of the sizing; those of the results follow them.
 func (s Sizes) notes() (out []string) {
 	out = append(out, s.Stock.Remark)
-	for _, g := range s.Groups {
-		if g.Size != nil && g.Size.Tube.Wall < sizing.ThinWall {
-			out = append(out, sizing.ThinRemark)
+	for axle := range cases.AxleNames {
+		if text := s.thinWalls(axle); text != "" {
+			out = append(out, text)
 			break
 		}
 	}
@@ -215,4 +263,14 @@ func (s Sizes) notes() (out []string) {
 	return append(out,
 		"the masses of the car are as the file has them: lighter members do not lighten the loads here; joints, ends and rockers stay, and whether the ends can be joined to another tube is for the drawing",
 		"the rockers, and what else the car file gives, are judged with the chosen tubes too, but the target holds for the members and their ends alone")
+}
+
+// thinWalls is what goes with the table of an axle that has a thin wall in it.
+func (s Sizes) thinWalls(axle int) string {
+	for _, g := range s.Groups {
+		if g.Axle == axle && g.Size != nil && g.Size.Tube.Wall < sizing.ThinWall {
+			return sizing.ThinRemark
+		}
+	}
+	return ""
 }

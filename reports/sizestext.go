@@ -23,17 +23,20 @@ func (s Sizes) Text() ([]byte, error) {
 	for axle, name := range cases.AxleNames {
 		p.line("\n%s axle", name)
 		s.textAxle(p, axle)
+		p.fold("  ", "    ", s.thinWalls(axle))
 		p.fold("  ", "    ", s.settling(axle))
 	}
 	p.line("")
 	s.textOpen(p)
 	p.fold("", "      ", s.massWords())
-	p.fold("with these tubes: ", "      ", r.summary())
+	lead := "with these tubes: "
+	if r.Incomplete != "" {
+		lead = ""
+	}
+	p.fold(lead, "      ", r.summary())
 	p.line("")
 	r.textMaterials(p)
-	for _, n := range s.notes() {
-		p.fold("note: ", "  ", n)
-	}
+	p.notes(s.notes())
 	r.closing(p)
 	return p.Bytes(), nil
 }
@@ -42,11 +45,11 @@ func (s Sizes) textAxle(p *page, axle int) {
 	p.table(func(row func(cells ...string)) {
 		row("member", "before, mm", "mass", "RF", "after, mm", "mass", "RF", "governed by", "saved", "")
 		for link, member := range loads.LinkNames {
-			was, is := s.governing(s.Before, axle, link), s.governing(s.After, axle, link)
+			was, is := s.governing(s.Before, axle, link), s.after(axle, link)
 			row(words(member),
-				sectionWords(was.member.Strut), Milli.number(was.member.Strut.Mass()), Reserve.number(was.reserve),
-				s.sizeOf(axle, link, is.member), Milli.number(is.member.Strut.Mass()), Reserve.number(is.reserve), governedBy(is),
-				Milli.number(was.member.Strut.Mass()-is.member.Strut.Mass()), verdictOf(is.member.Judged))
+				was.section, Milli.number(was.mass), Reserve.number(was.reserve),
+				is.section, Milli.number(is.mass), Reserve.number(is.reserve), governedBy(is),
+				Milli.number(s.lighter(was, is)), is.verdict)
 		}
 	})
 }

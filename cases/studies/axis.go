@@ -9,8 +9,8 @@ import (
 )
 
 // MostPoints bounds a range and a grid, so that all of its points, with the text of every
-// form of output, stay below a gigabyte of memory.
-const MostPoints = 50_000
+// form of output, take about a gigabyte of memory at most.
+const MostPoints = 40_000
 
 // An Axis is one thing that varies: a value of the car file, or an end that moves along
 // a line or an arc.
