@@ -65,7 +65,7 @@ func newApp(out, errOut io.Writer) *cli.App {
 			return cli.ShowAppHelp(c)
 		},
 		Commands: []*cli.Command{
-			checkCommand(), workingCommand(), materialsCommand(), rodCommand(), sizeCommand(),
+			checkCommand(), workingCommand(), drawCommand(), materialsCommand(), rodCommand(), sizeCommand(),
 			compareCommand(), varyCommand(), toleranceCommand(), mergeCommand(),
 		},
 	}

@@ -19,6 +19,8 @@ func checkCommand() *cli.Command {
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "json", Usage: "write the results as JSON to `FILE`; - is standard output"},
 			&cli.StringFlag{Name: "workbook", Usage: "write the results as a workbook (.xlsx) to `FILE`; - is standard output"},
+			&cli.StringFlag{Name: "html", Usage: "write the results as one page for a browser to `FILE`; - is standard output"},
+			&cli.StringFlag{Name: "pdf", Usage: "write the results as a PDF pack for scrutineers, with the working of every governing check, to `FILE`; - is standard output"},
 		},
 		Action: check,
 	}
@@ -33,7 +35,7 @@ func check(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	outputs := chosen(c, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook})
+	outputs := chosen(c, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook}, output{"html", "", report.HTML}, output{"pdf", "", report.PDF})
 	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
 		outputs = append(outputs, output{"", standardOutput, report.Text})
 	}

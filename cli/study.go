@@ -108,7 +108,7 @@ func cornerOf(c *cli.Context) (int, error) {
 	}
 	at := slices.Index(cases.CornerNames[:], c.String("corner"))
 	if at < 0 {
-		_, err := pick("corner", c.String("corner"), cases.CornerNames[:])
+		_, err := pick(c.Command.Name, "corner", c.String("corner"), cases.CornerNames[:])
 		return 0, err
 	}
 	return at, nil

@@ -31,11 +31,11 @@ func working(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	corner, err := pick("corner", c.String("corner"), cases.CornerNames[:])
+	corner, err := pick(c.Command.Name, "corner", c.String("corner"), cases.CornerNames[:])
 	if err != nil {
 		return err
 	}
-	member, err := pick("member", c.String("member"), cases.MemberNames)
+	member, err := pick(c.Command.Name, "member", c.String("member"), cases.MemberNames)
 	if err != nil {
 		return err
 	}
@@ -67,9 +67,9 @@ func working(c *cli.Context) error {
 }
 
 // pick returns the index of a name among the names that a flag can have.
-func pick(flag, name string, names []string) (int, error) {
+func pick(command, flag, name string, names []string) (int, error) {
 	if name == "" {
-		return 0, usage("working needs --%s: one of %s", flag, strings.Join(names, ", "))
+		return 0, usage("%s needs --%s: one of %s", command, flag, strings.Join(names, ", "))
 	}
 	for i, n := range names {
 		if n == name {

@@ -282,6 +282,9 @@ type handed struct {
 	rack bool
 }
 
+// notChecked is the kind of a remark that says what no check covers.
+const notChecked = "not checked"
+
 // remarks are the notes and what is not checked.
 func (r Report) remarks() Table {
 	t := Table{Name: "Notes", Title: "Notes, and what is not checked", Columns: []Column{{"kind", "", Text}, {"text", "", Text}}}
@@ -289,7 +292,7 @@ func (r Report) remarks() Table {
 		t.Rows = append(t.Rows, []any{string(n.Severity), n.Text})
 	}
 	for _, n := range r.NotChecked {
-		t.Rows = append(t.Rows, []any{"not checked", n})
+		t.Rows = append(t.Rows, []any{notChecked, n})
 	}
 	return t
 }

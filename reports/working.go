@@ -58,15 +58,19 @@ func (r Report) items(corner, member, k int) []check.Item {
 	return r.MemberItems(corner, member, k)
 }
 
+// givenOf names what an item is a part of.
+func givenOf(item check.Item) string {
+	if item.At == "" {
+		return "the member itself"
+	}
+	return item.At
+}
+
 // itemsWorking writes the givens and the checks of each item in case k, and what governs.
 func itemsWorking(p *page, items []check.Item, k int) {
 	part := 4
 	for _, item := range items {
-		title := item.At
-		if title == "" {
-			title = "the member itself"
-		}
-		p.line("\n%d  Given: %s", part, title)
+		p.line("\n%d  Given: %s", part, givenOf(item))
 		part++
 		givens := map[string]string{}
 		p.steps(givens, item.Givens())
@@ -88,35 +92,65 @@ func itemsWorking(p *page, items []check.Item, k int) {
 	}
 }
 
+// carriedLegs says how a carrying wishbone's legs share the load.
+const carriedLegs = "The carrying wishbone has one reaction more than its equations: its legs share the load so that the strain energy is least, with L/EA along each leg and L³/3EI across its tip, the legs being built into the apex."
+
 // freeBodies writes a table for each free body of the corner.
 func (r Report) freeBodies(p *page, corner, k int) {
-	c := r.Corners[corner]
-	w := r.Cases[k].Wheels[corner]
-	centre := c.Statics.Corner.Centre
-	for _, b := range c.Statics.FreeBodies(w.Load(), c.Forces[k]) {
-		p.line("\n   %s", b.Name)
+	write := func(rows [][]string) {
 		p.table(func(row func(cells ...string)) {
-			row(" action", "at x", "y", "z mm", "Fx", "Fy", "Fz N", "Mx", "My", "Mz N·mm")
-			for _, a := range b.Actions {
-				m := a.Moment(centre)
-				row(append(append(append([]string{" " + words(a.Name)}, three(a.At, 1)...), three(a.Force, 2)...), three(m, 0)...)...)
+			for _, cells := range rows {
+				row(append([]string{" " + cells[0]}, cells[1:]...)...)
 			}
-			f, m := b.Sum(centre)
-			row(append(append([]string{" sum", "", "", ""}, three(f, 2)...), three(m, 0)...)...)
 		})
 	}
-	if c.Statics.Corner.Carrier != loads.Upright {
+	for _, b := range r.bodies(corner, k) {
+		p.line("\n   %s", b.name)
+		write(b.rows)
+	}
+	if r.Corners[corner].Statics.Corner.Carrier != loads.Upright {
 		p.line("")
-		p.fold("   ", "   ", "The carrying wishbone has one reaction more than its equations: its legs share the load so that the strain energy is least, with L/EA along each leg and L³/3EI across its tip, the legs being built into the apex.")
+		p.fold("   ", "   ", carriedLegs)
 	}
 	p.line("\n   Axial forces of the six links, from their lines of action:")
-	p.table(func(row func(cells ...string)) {
-		row(" link", "outer joint, mm", "inner joint, mm", "unit vector outer to inner", "axial force, N", "bending, N·mm")
-		for i, l := range c.Statics.Corner.Links {
-			row(" "+words(loads.LinkNames[i]), strings.Join(three(l.Outer, 1), ", "), strings.Join(three(l.Inner, 1), ", "),
-				strings.Join(three(l.Direction(), 5), ", "), sign(strconv.FormatFloat(c.Forces[k].Axial[i], 'f', 2, 64)), Whole.number(c.Forces[k].Bending[i]))
+	write(r.linkRows(corner, k))
+}
+
+// A body is a free body as it is printed; the first row is the heading.
+type body struct {
+	name string
+	rows [][]string
+}
+
+// bodies are the free bodies of a corner in case k, with the moments about the wheel
+// centre.
+func (r Report) bodies(corner, k int) (out []body) {
+	c := r.Corners[corner]
+	centre := c.Statics.Corner.Centre
+	for _, b := range c.Statics.FreeBodies(r.Cases[k].Wheels[corner].Load(), c.Forces[k]) {
+		rows := [][]string{{"action", "at x", "y", "z mm", "Fx", "Fy", "Fz N", "Mx", "My", "Mz N·mm"}}
+		for _, a := range b.Actions {
+			m := a.Moment(centre)
+			rows = append(rows, append(append(append([]string{words(a.Name)}, three(a.At, 1)...), three(a.Force, 2)...), three(m, 0)...))
 		}
-	})
+		f, m := b.Sum(centre)
+		out = append(out, body{b.Name, append(rows, append(append([]string{"sum", "", "", ""}, three(f, 2)...), three(m, 0)...))})
+	}
+	return out
+}
+
+// linkRows are the lines of action of the six links and their forces in case k; the
+// first row is the heading.
+func (r Report) linkRows(corner, k int) [][]string {
+	c := r.Corners[corner]
+	rows := [][]string{{"link", "outer joint, mm", "inner joint, mm", "unit vector outer to inner", "axial force, N", "bending, N·mm"}}
+	for i, l := range c.Statics.Corner.Links {
+		rows = append(rows, []string{
+			words(loads.LinkNames[i]), strings.Join(three(l.Outer, 1), ", "), strings.Join(three(l.Inner, 1), ", "), strings.Join(three(l.Direction(), 5), ", "),
+			sign(strconv.FormatFloat(c.Forces[k].Axial[i], 'f', 2, 64)), Whole.number(c.Forces[k].Bending[i]),
+		})
+	}
+	return rows
 }
 
 // joined joins the parts that are not empty.
@@ -135,24 +169,41 @@ func three(v r3.Vec, decimals int) []string {
 // steps writes the lines of a working. The scope holds the numbers of the symbols so
 // far, as they are put into the equations below them.
 func (p *page) steps(scope map[string]string, steps []check.Step) {
+	for _, w := range written(scope, steps) {
+		p.entry(w.symbol+" = "+w.sides[0], w.remark)
+		for _, side := range w.sides[1:] {
+			p.line("   %s = %s", strings.Repeat(" ", runes(w.symbol)), side)
+		}
+	}
+}
+
+// A printedStep is a step of a working as it is printed: what stands to the right of each equal
+// sign, and what is said beside it.
+type printedStep struct {
+	symbol string
+	sides  []string // the equation, with its numbers put in, and the result; of a given the result alone
+	remark string
+}
+
+// written puts steps into lines, with the numbers of the scope, to which it adds theirs.
+func written(scope map[string]string, steps []check.Step) (out []printedStep) {
 	for _, s := range steps {
 		value := seven(s.Value)
-		result := strings.TrimRight(value+" "+s.Unit, " ")
-		remark := s.What
+		l := printedStep{symbol: s.Symbol, remark: s.What}
 		if s.Source != "" {
-			remark = strings.TrimPrefix(remark+"  ["+s.Source+"]", "  ")
+			l.remark = strings.TrimPrefix(s.What+"  ["+s.Source+"]", "  ")
 		}
-		if s.Equation == "" {
-			p.entry(s.Symbol+" = "+result, remark)
-		} else {
-			p.entry(s.Symbol+" = "+s.Equation, remark)
+		if s.Equation != "" {
+			l.sides = append(l.sides, s.Equation)
 			if put := putIn(s.Equation, scope); put != s.Equation && put != value {
-				p.line("   %s = %s", strings.Repeat(" ", runes(s.Symbol)), put)
+				l.sides = append(l.sides, put)
 			}
-			p.line("   %s = %s", strings.Repeat(" ", runes(s.Symbol)), result)
 		}
+		l.sides = append(l.sides, strings.TrimRight(value+" "+s.Unit, " "))
+		out = append(out, l)
 		scope[s.Symbol] = value
 	}
+	return out
 }
 
 // entry writes a line with its remark set off to the right.

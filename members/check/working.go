@@ -3,7 +3,7 @@ package check
 // A Step is one line of the working: a symbol, the equation that gives it in terms
 // of symbols given or found above it, and its value. A given has no equation.
 //
-// Equations are written with · / + − ( ) √( ) ² ³ e^( ) cos( ) arccos( ) |x|, min(x; y) and max(x; y).
+// Equations are written with · / + − ( ) √( ) ² ³ ^( ) e^( ) cos( ) arccos( ) |x|, min(x; y) and max(x; y).
 type Step struct {
 	Symbol, What, Equation, Unit, Source string
 	Value                                float64

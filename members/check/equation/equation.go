@@ -20,7 +20,7 @@ import (
 //	sum:     product {("+" | "−") product}
 //	product: signed {"·" signed} ["/" signed]
 //	signed:  ["−"] power
-//	power:   primary ["²" | "³"]
+//	power:   primary ["²" | "³" | "^(" sum ")"]
 //	primary: number | symbol | "π" | "(" sum ")" | "|" sum "|" | "√(" sum ")" |
 //	         "cos(" sum ")" | "arccos(" sum ")" |
 //	         "e^(" sum ")" | ("min" | "max") "(" sum ";" sum ")"
@@ -111,6 +111,8 @@ func (p *parser) power() float64 {
 		return v * v
 	case p.take("³"):
 		return v * v * v
+	case p.take("^("):
+		return math.Pow(v, p.until(")"))
 	}
 	return v
 }

@@ -30,6 +30,10 @@ func TestEvaluate(t *testing.T) {
 		{"(−a)²", 4},
 		{"2·a²·b", 40},
 		{"a³", 8},
+		{"a^(3)", 8},
+		{"12·a^(−1)/b^(a − 1)", 1.2},
+		{"−a^(b − 1)", -16},
+		{"(a + a)^(1/2)", 2},
 		{"(a·b)²/4", 25},
 		{"−a − −b", 3},
 		{"a·−b", -10},
@@ -53,7 +57,7 @@ func TestEvaluateRefuses(t *testing.T) {
 	scope := map[string]float64{"a": 2, "b": 5, "λ": 6}
 	for _, equation := range []string{
 		"", "c", "a +", "a b", "2a", "a(b)", "2·(a", "a)", "√a", "|a", "e^a", "min(a)", "min(a; b; a)", "max(a, b)",
-		"a * b", "a - b", "a^2", "a/b·2", "a/b/2", "·a", "1.2.3", "λ̄", "λ₁", "a_", "a = b", "a²²",
+		"a * b", "a - b", "a^2", "a^b", "a^(2)²", "a/b·2", "a/b/2", "·a", "1.2.3", "λ̄", "λ₁", "a_", "a = b", "a²²",
 	} {
 		if got, err := Evaluate(equation, scope); err == nil {
 			t.Errorf("%q = %g; want it refused", equation, got)
