@@ -78,7 +78,7 @@ func (b *book) studyCover(s Study, what string, more ...string) {
 func lines1(text string, width float64) float64 { return lines([]any{text}, []float64{width}) + 0.4 }
 
 func (s Study) pointsTable() Table {
-	t := Table{Name: pointsSheet, Title: s.varied(), Columns: s.varyColumns()}
+	t := Table{Name: pointsSheet, Title: "All points", Columns: s.varyColumns()}
 	for _, p := range s.Vary.Points {
 		t.Rows = append(t.Rows, s.varyRow(p))
 	}

@@ -51,7 +51,7 @@ func (b *book) limit(row int, x, y [2]float64) excelize.ChartSeries {
 const black = "000000"
 
 func chartAxis(title string) excelize.ChartAxis {
-	return excelize.ChartAxis{Title: text(title), MajorGridLines: true, Font: excelize.Font{Color: black, Size: 10}}
+	return excelize.ChartAxis{Title: text(title), MajorGridLines: true, Font: excelize.Font{Color: black, Size: 10}, TickLabelPosition: excelize.ChartTickLabelLow}
 }
 
 // The curves of a chart differ by marker and by dashes as well as by colour.
@@ -76,13 +76,16 @@ func (s Study) distributionChart(b *book) {
 	_, err := b.file.NewSheet(chartsSheet)
 	b.do(err)
 	b.do(b.file.SetCellStr(chartsSheet, "A2", ShortCaution))
+	// the numbers of the line at RF = 1 stand beside what is printed
+	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: chartsSheet + "!$A$1:$T$24", Scope: chartsSheet}))
+	curve := drawn(0, excelize.ChartSeries{Name: "Distribution!$A$4", Categories: ref("Distribution", 1, 0, 98), Values: ref("Distribution", 0, 0, 98)})
+	curve.Marker = excelize.ChartMarker{Symbol: "none"}
 	b.do(b.file.AddChart(chartsSheet, "A4", &excelize.Chart{
 		Type: excelize.Scatter, Title: text("Lowest RF of the car: share of the samples below"),
 		XAxis: chartAxis("RF"), YAxis: chartAxis("share"),
 		Legend: excelize.ChartLegend{Position: "bottom"}, Dimension: excelize.ChartDimension{Width: 620, Height: 380},
 		Series: []excelize.ChartSeries{
-			drawn(0, excelize.ChartSeries{Name: "Distribution!$A$4", Categories: ref("Distribution", 1, 0, 98), Values: ref("Distribution", 0, 0, 98)}),
-			b.limit(1, [2]float64{1, 1}, [2]float64{0, 1}),
+			curve, b.limit(1, [2]float64{1, 1}, [2]float64{0, 1}),
 		},
 	}))
 	b.printSetup(s.head(), chartsSheet, "landscape")
