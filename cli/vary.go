@@ -19,7 +19,7 @@ func varyCommand() *cli.Command {
 		Usage:     "the forces, reserve factors and mass as one or two values of the car file change, or an end moves",
 		ArgsUsage: "CAR --vary PATH=FROM:TO:STEP",
 		Description: "A PATH is that of a number in the car file: front.rod.inner.z, front.members.rod.tube.wall, cases[Bump].wheel_factors.up; " +
-			"AXLE.members.MEMBER.strength and cases[CASE].load are factors on what the file has. FROM, TO and STEP may carry units.\n\n" +
+			"AXLE.members.MEMBER.strength is a factor on the strengths of the file, cases[CASE].load one on all loads of a case. FROM, TO and STEP may carry units.\n\n" +
 			studyStatus + "\n\n" + reports.Caution,
 		Flags: append([]cli.Flag{
 			&cli.StringSliceFlag{Name: "vary", Usage: "`PATH=FROM:TO:STEP`; given twice: the grid of both"},

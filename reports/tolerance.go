@@ -46,6 +46,9 @@ func (s Study) meaning() []string {
 		"the left-hand and the right-hand side scatter alike, for the file gives one side; each value scatters by itself",
 		"sensitivity: the linear correlation of ln RF with the value; its square is about the share of the scatter of ln RF that the value brings in",
 	}
+	if slices.ContainsFunc(s.Tolerance.Scatter, func(x studies.Scatter) bool { return ofLoads(x.Path) }) {
+		out = append(out, loadWords)
+	}
 	if t := s.Tolerance; t.Refused > 0 {
 		out = append(out, fmt.Sprintf("%d samples cannot be calculated, and count as failing; the first, sample %d: %s", t.Refused, t.First, t.Why))
 	}

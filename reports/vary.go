@@ -20,11 +20,20 @@ func (s Study) varied() string {
 		out = append(out, a.Name+moved(a)+withUnit(a.Unit))
 	}
 	text := "What varies: " + strings.Join(out, "; and ") + "."
+	if slices.ContainsFunc(s.Vary.Axes, func(a studies.Axis) bool { return ofLoads(a.Name) }) {
+		text += " " + loadWords + "."
+	}
 	if s.Vary.Sized {
 		text += " The tubes are sized afresh at each point."
 	}
 	return text
 }
+
+// loadWords say what a factor on the load of a case is on.
+const loadWords = "The factor cases[…].load is on every contact force and moment of the case, and on the weight and inertia of unsprung masses and members; accelerations, speed and side loads stay"
+
+// ofLoads tells whether a path is that of such a factor.
+func ofLoads(path string) bool { return strings.HasSuffix(path, "].load") }
 
 func withUnit(unit string) string {
 	if unit == "" {
