@@ -93,7 +93,7 @@ func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners
 		case k.Kind == Manoeuvre:
 			a.Force, a.Unsprung, a.Moves = b.force[corner], r3.Vec{X: k.Acceleration[0], Y: ay}, true
 		case stands:
-			a.Force.Z = c.Vehicle.StaticLoad(axle)
+			a.Force.Z = c.StaticLoad(corner)
 		case k.Kind == WheelFactors:
 			a.Force = c.factored(corner, k.Factors)
 		default:
@@ -122,6 +122,6 @@ func (c *Car) complete(a *Acting, axle int, stated Torque) {
 
 // factored returns multiples of the wheel's static load: (W·f₁, ∓W·f₂, W·f₃).
 func (c *Car) factored(corner int, f [3]float64) r3.Vec {
-	w := c.Vehicle.StaticLoad(axleOf(corner))
+	w := c.StaticLoad(corner)
 	return r3.Vec{X: w * f[0], Y: -float64(side(corner)) * w * f[1], Z: w * f[2]}
 }

@@ -133,7 +133,7 @@ func (c *Car) released(axle int, state Torque) bool {
 	return true
 }
 
-// StaticLoad returns the static load of one wheel of an axle, N: 1 g, no aero.
+// StaticLoad returns half the static load of an axle, N: 1 g, no aero.
 func (v Vehicle) StaticLoad(axle int) float64 {
 	share := v.FrontWeightShare
 	if axle == Rear {

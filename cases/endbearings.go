@@ -20,17 +20,17 @@ type EndBearing struct {
 // EndBearings lists the bearings of the ends of a corner's members. The legs of a
 // wishbone meet in one joint: where both name the same part there, it is one bearing.
 func (r *Results) EndBearings(corner int) (out []EndBearing) {
-	for i := range loads.NumLinks {
-		p := r.Car.Part(corner, i)
+	side := r.Car.Side(corner)
+	for i, p := range side.Parts {
 		for k, end := range p.Ends {
 			if end.Bearing == nil {
 				continue
 			}
 			b := EndBearing{Link: i, End: k, Bearing: *end.Bearing}
-			if joint, meets := sharedJoint[i]; meets && k == OuterEnd && i > 0 {
-				before := r.Car.Part(corner, i-1).Ends[OuterEnd].Bearing
-				other, sharing := sharedJoint[i-1]
-				b.Shares = sharing && other == joint && before != nil && before.Part == b.Part
+			front, rear, _, _ := loads.Wishbone(i)
+			if _, meets := side.Corner.Joint(i); meets && k == OuterEnd && i == rear {
+				before := side.Parts[front].Ends[OuterEnd].Bearing
+				b.Shares = before != nil && before.Part == b.Part
 			}
 			out = append(out, b)
 		}

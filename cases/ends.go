@@ -19,12 +19,6 @@ const (
 // EndNames are the names of the ends in reports.
 var EndNames = [2]string{"outer end", "inner end"}
 
-// sharedJoint is the upright's joint at which the legs of each wishbone meet.
-var sharedJoint = map[int]int{
-	loads.UpperFrontLeg: loads.UpperBallJoint, loads.UpperRearLeg: loads.UpperBallJoint,
-	loads.LowerFrontLeg: loads.LowerBallJoint, loads.LowerRearLeg: loads.LowerBallJoint,
-}
-
 // endItems returns what is judged at the ends of one member in one case.
 func (r *Results) endItems(corner, link, k int) []check.Item {
 	p := r.Car.Part(corner, link)
@@ -49,21 +43,17 @@ func (r *Results) endItems(corner, link, k int) []check.Item {
 // both. The reactions to side load, own weight and inertia join as sizes, in whatever
 // direction they point, which is on the safe side.
 func (r *Results) endLoad(corner, link, end, k int) ends.Load {
-	f, axis := r.Corners[corner].Forces[k], r.Corners[corner].Statics.Corner.Links[link].Direction()
+	f := r.Corners[corner].Forces[k]
 	l := ends.Load{Axial: f.Axial[link], End: r3.Norm(f.Chassis[link]), Reaction: r.endReaction(corner, link, k)}
-	l.Shear = r3.Norm(r3.Cross(f.Chassis[link], axis)) + l.Reaction
+	l.Shear = r.Transverse(corner, link, k) + l.Reaction
 	l.Bending = math.Abs(l.Axial) * r.Car.Part(corner, link).Sources.Eccentricity
 	if end != OuterEnd {
 		return l
 	}
 	l.Bending += f.Bending[link]
-	if joint, shared := sharedJoint[link]; shared {
-		l.Shared = r3.Norm(f.Upright[joint])
-		for other := range loads.NumLinks {
-			if at, meets := sharedJoint[other]; meets && at == joint {
-				l.Shared += r.endReaction(corner, other, k)
-			}
-		}
+	if joint, shared := r.Corners[corner].Statics.Corner.Joint(link); shared {
+		front, rear, _, _ := loads.Wishbone(link)
+		l.Shared = r.JointForce(corner, joint, k) + r.endReaction(corner, front, k) + r.endReaction(corner, rear, k)
 	}
 	return l
 }

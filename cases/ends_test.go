@@ -155,3 +155,37 @@ func notesOf(r cases.Results) string {
 	}
 	return b.String()
 }
+
+// A leg with an outer joint of its own is judged by its own force there, and not by that
+// of the other leg: hand-over forces of two two-force members.
+func TestOwnJoints(t *testing.T) {
+	car := runFile(t, "hillclimb-pushrod-complete.yaml").Car
+	car.OwnInertia = false // its end reactions are in the demand too
+	front := &car.Axles[cases.Front]
+	front.Corner.Links[loads.UpperRearLeg].Outer.X -= 40
+	front.Refresh()
+	r := results(t, car)
+	n := 0
+	for _, link := range []int{loads.UpperFrontLeg, loads.UpperRearLeg} {
+		for k, f := range r.Corners[cases.FrontLeft].Forces {
+			for _, item := range r.MemberItems(cases.FrontLeft, link, k) {
+				for _, found := range item.Findings {
+					if item.At == "outer end" && found.Check == "bearing, radial" {
+						n++
+						if want := math.Abs(f.Axial[link]); !(math.Abs(found.Demand-want) <= 1e-9*want) {
+							t.Errorf("%s, case %d: %g N on the bearing, want %g", loads.LinkNames[link], k, found.Demand, want)
+						}
+					}
+				}
+			}
+		}
+	}
+	if n < 10 {
+		t.Errorf("only %d bearings judged", n)
+	}
+	for _, b := range r.EndBearings(cases.FrontLeft) {
+		if b.Shares && b.Link == loads.UpperRearLeg {
+			t.Error("the legs share a bearing, and have joints of their own")
+		}
+	}
+}

@@ -60,12 +60,12 @@ func besideWeld(w ends.Weld, m materials.Metal, wall float64) (ends.Weld, bool) 
 }
 
 // fitting returns the options with which the ends of the members can be made.
-func (a Side) fitting(links []int, options []sizing.Option) (out []sizing.Option) {
+func (a *Axle) fitting(spots []spot, options []sizing.Option) (out []sizing.Option) {
 	for _, o := range options {
 		fits := true
-		for i, link := range links {
-			trial := a // arrays are copied with it
-			fits = fits && trial.fit(link, o.Struts[i])
+		for i, at := range spots {
+			trial := *a.own(at.side) // arrays are copied with it
+			fits = fits && trial.fit(at.link, o.Struts[i])
 		}
 		if fits {
 			out = append(out, o)

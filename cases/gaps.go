@@ -65,7 +65,7 @@ func (r *Results) openRockers() (out []string) {
 
 // eyesMissing tells whether an eye that the rocker has is not given with the plates.
 func (p Rocker) eyesMissing(rk *loads.Rocker) bool {
-	has := [loads.NumEyes]bool{loads.RodEye: true, loads.SpringEye: rk.Spring != nil, loads.AntiRollEye: rk.AntiRoll != nil}
+	has := [loads.NumEyes]bool{loads.RodEye: true, loads.SpringEye: rk.Spring != nil, loads.AntiRollEye: rk.AntiRoll != nil, loads.ThirdEye: rk.Third != nil}
 	for i, there := range has {
 		if there && p.Plates.Eyes[i] == nil {
 			return true

@@ -8,16 +8,21 @@ import (
 	"sixlink/loads"
 )
 
-// least returns, for the members of some groups, forces that are nowhere more than those
+// least returns, for the members of some groups on one side, forces that are nowhere more than those
 // on the straight line between a and b. Vectors keep a direction alone.
-func (t *trial) least(a, b loads.Forces, groups []*group) loads.Forces {
+func (t *trial) least(a, b loads.Forces, groups []*group, side int) loads.Forces {
 	out := a
+	axle := &t.Car.Axles[t.axle]
 	for _, g := range groups {
-		for _, link := range g.Links {
+		for _, at := range g.spots {
+			if axle.Right != nil && at.side != side {
+				continue
+			}
+			link := at.link
 			moved := r3.Norm(r3.Sub(b.Chassis[link], a.Chassis[link]))
 			out.Axial[link] = lesser(a.Axial[link], b.Axial[link])
 			// the shear moves by no more than the whole force does, and M = L·V
-			length := t.Car.Axles[t.axle].Corner.Links[link].Length()
+			length := axle.own(side).Corner.Links[link].Length()
 			out.Bending[link] = math.Max(0, math.Max(a.Bending[link], b.Bending[link])-length*moved)
 			out.Chassis[link] = shortened(a.Chassis[link], moved)
 			if out.Axial[link] <= 0 { // more than the axial force counts as a pull, which it need not be on the line

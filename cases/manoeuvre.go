@@ -32,7 +32,10 @@ func (c *Car) impossible(why Reason, k *Case, b *balance) (text, remedy string) 
 		return fmt.Sprintf("the %s axle would carry %.0f N at [%g, %g] g: the car pitches over", AxleNames[axle], b.axle[axle], k.Acceleration[0], k.Acceleration[1]),
 			"lower the longitudinal acceleration, or check cg_height, wheelbase and aero"
 	case RollsOver:
-		most := (b.axle[0]*c.track(0) + b.axle[1]*c.track(1)) / 2 / (v.Mass * G * v.CGHeight)
+		most := 0.0 // T·w where all of an axle's load has left the inner wheel
+		for axle, load := range b.axle {
+			most += load * c.rests(c.inner(axle, b.couple)) * c.track(axle) / (v.Mass * G * v.CGHeight)
+		}
 		return fmt.Sprintf("both inner wheels lift at %g g of lateral acceleration, the limit being %.3g g: the car rolls over", math.Abs(k.Acceleration[1]), most),
 			"lower the lateral acceleration, or check cg_height and the contact points"
 	case HeldBack:
@@ -77,7 +80,7 @@ func (c *Car) balance(k *Case, ay float64, b *balance) Reason {
 	}
 	for i := range b.force {
 		axle := axleOf(i)
-		b.force[i].Z = b.axle[axle]/2 - float64(side(i))*b.transfer[axle]
+		b.force[i].Z = b.axle[axle]*c.rests(i) - float64(side(i))*b.transfer[axle]
 		b.force[i].X = b.x[axle] * b.force[i].Z / b.axle[axle]
 	}
 	c.lateral(b, ay)
@@ -111,7 +114,7 @@ func (c *Car) roll(b *balance, ay float64) bool {
 	rest := b.couple
 	for axle, share := range [2]float64{v.FrontRollCoupleShare, 1 - v.FrontRollCoupleShare} {
 		b.transfer[axle] = share * b.couple / c.track(axle)
-		if limit := b.axle[axle] / 2; math.Abs(b.transfer[axle]) > limit {
+		if limit := b.axle[axle] * c.rests(c.inner(axle, b.couple)); math.Abs(b.transfer[axle]) > limit {
 			b.transfer[axle] = math.Copysign(limit, b.couple)
 			if b.lifted < 0 {
 				b.lifted = axle
@@ -124,11 +127,49 @@ func (c *Car) roll(b *balance, ay float64) bool {
 	}
 	other := 1 - b.lifted
 	b.transfer[other] += rest / c.track(other)
-	return !(math.Abs(b.transfer[other]) > b.axle[other]/2)
+	return !(math.Abs(b.transfer[other]) > b.axle[other]*c.rests(c.inner(other, b.couple)))
 }
 
 // track returns the distance between the contact points of an axle, mm.
-func (c *Car) track(axle int) float64 { return 2 * c.Axles[axle].Corner.Contact.Y }
+func (c *Car) track(axle int) float64 { return c.contactY(2*axle) - c.contactY(2*axle+1) }
+
+// contactY returns where a contact point lies across the car, mm.
+func (c *Car) contactY(corner int) float64 {
+	a := &c.Axles[axleOf(corner)]
+	switch {
+	case corner%2 == Left:
+		return a.Corner.Contact.Y
+	case a.Right != nil:
+		return a.Right.Corner.Contact.Y
+	}
+	return -a.Corner.Contact.Y
+}
+
+// rests returns the share of the vertical load of an axle that rests on a wheel without
+// a roll couple: the CG lies on the centreline.
+//
+//	left: −y_r/(y_l − y_r);  right: y_l/(y_l − y_r)
+func (c *Car) rests(corner int) float64 {
+	if c.Axles[axleOf(corner)].Right == nil {
+		return 0.5
+	}
+	opposite := corner ^ 1
+	return float64(side(corner)) * -c.contactY(opposite) / c.track(axleOf(corner))
+}
+
+// inner returns the corner of an axle from which a roll couple takes load: the left-hand
+// one of a left turn.
+func (c *Car) inner(axle int, couple float64) int {
+	if couple < 0 {
+		return 2*axle + Right
+	}
+	return 2*axle + Left
+}
+
+// StaticLoad returns the static load of one wheel, N: 1 g, no aero.
+func (c *Car) StaticLoad(corner int) float64 {
+	return 2 * c.Vehicle.StaticLoad(axleOf(corner)) * c.rests(corner)
+}
 
 // longitudinal finds the longitudinal contact force of each axle, N, and what its
 // wheels do: X = m·aₓ + D, by the brakes where X < 0 or the case says so, else driven.
@@ -162,7 +203,7 @@ func (c *Car) lateral(b *balance, ay float64) {
 	v := &c.Vehicle
 	total := v.Mass * G * ay
 	for i, f := range b.force {
-		b.yaw -= float64(side(i)) * c.track(axleOf(i)) / 2 * f.X
+		b.yaw -= c.contactY(i) * f.X
 	}
 	b.y[Front] = v.FrontWeightShare*total - b.yaw/v.Wheelbase
 	b.y[Rear] = total - b.y[Front]

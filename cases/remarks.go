@@ -25,6 +25,7 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	r.remarkCompression()
 	r.remarkParts()
 	r.remarkGeometry(statics)
+	r.remarkStance()
 	r.remarkCases()
 	r.remarkFriction()
 	r.note(Remark, "the rack is taken to lie along the y axis; the force along it is the y part of the track rod's force on the chassis")
@@ -52,15 +53,21 @@ func (r *Results) remarkMaterials() {
 // remarkGeometry warns of a corner whose forces hang on millimetres.
 func (r *Results) remarkGeometry(statics [NumCorners]*loads.Statics) {
 	for _, station := range r.Car.Stations() {
-		name, s := station.Name+" axle", statics[station.At]
-		if !station.Both {
-			name = station.Name
-		}
+		name, s := station.Title(), statics[station.At]
 		if what, share, ok := s.ShortLever(); ok {
 			r.note(Warning, "%s: the %s has a lever arm of only %.1f %% of its distance from the rocker's pivot: small errors of a point change the forces much", name, what, 100*share)
 		}
 		if s.Cond > loads.CondDoubt {
 			r.note(Warning, "%s: the links hold the upright on short lever arms (condition number %.0f; a healthy corner has less than %d): small errors of a hardpoint change the forces much", name, s.Cond, loads.CondDoubt)
+		}
+	}
+}
+
+// remarkStance says what is taken of a car whose wheels do not stand alike.
+func (r *Results) remarkStance() {
+	for axle, name := range AxleNames {
+		if r.Car.rests(2*axle) != 0.5 {
+			r.note(Remark, "%s axle: its contact points lie at unequal distances from the centreline; the CG is taken to lie on the centreline, and each axle to be in balance by itself: the left-hand wheel carries %.1f %% of it at rest", name, 100*r.Car.rests(2*axle))
 		}
 	}
 }

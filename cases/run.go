@@ -57,6 +57,11 @@ func (c Car) prepare() (out [NumCorners]*loads.Statics, refused []error) {
 			}
 			out[2*axle+side] = s
 		}
+		if left, right := out[2*axle], out[2*axle+1]; left != nil && right != nil {
+			if err := loads.CheckAxle(left, right); err != nil {
+				refused = append(refused, refusedCorner(axle, Left, err))
+			}
+		}
 	}
 	return out, refused
 }

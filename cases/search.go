@@ -71,9 +71,10 @@ func (x *search) try(mass float64) {
 		return
 	}
 	for _, g := range x.groups {
-		for _, link := range g.Links { // the case in which it failed last, before all are solved
-			x.solve(x.last[link].k)
-			if !x.carriesAt(link, x.last[link]) {
+		for _, at := range g.spots { // the case in which it failed last, before all are solved
+			last := x.last[at.side][at.link]
+			x.solve(last.k)
+			if !x.carriesAt(at.link, last) {
 				return
 			}
 		}
@@ -124,7 +125,7 @@ func (x *search) hopeless(groups []*group, last *group, within float64) bool {
 	for side := range ends[0] {
 		least := make([]loads.Forces, len(x.Cases))
 		for k := range least {
-			least[k] = x.least(ends[0][side][k], ends[1][side][k], groups)
+			least[k] = x.least(ends[0][side][k], ends[1][side][k], groups, side)
 		}
 		x.Corners[2*x.axle+side].Forces = least
 	}

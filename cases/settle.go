@@ -59,8 +59,10 @@ func (t *trial) loaded(g *group) bool {
 // wishbone carries the rod, those of its legs and of the rod share the load by their
 // stiffness. The other links are determinate.
 func (t *trial) coupled(g *group) bool {
-	front, rear, carried := t.Car.Axles[t.axle].Corner.Carrier.Legs()
-	return carried && slices.ContainsFunc(g.Links, func(link int) bool { return link == front || link == rear || link == loads.Rod })
+	return slices.ContainsFunc(g.spots, func(at spot) bool {
+		front, rear, carried := t.Car.Axles[t.axle].own(at.side).Corner.Carrier.Legs()
+		return carried && (at.link == front || at.link == rear || at.link == loads.Rod)
+	})
 }
 
 // settle sizes each group under the forces of the last tubes until the tubes stay.

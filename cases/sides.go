@@ -11,6 +11,10 @@ type Side struct {
 	Corner loads.Corner // y above 0 on the left-hand side, below 0 on the right
 	Parts  [loads.NumLinks]Part
 	Rocker *Rocker // nil: the file says nothing of it beyond its points
+
+	// Own tells of the right-hand side which members have a section of their own; the
+	// sections of the others are those of the left, and change with them.
+	Own [loads.NumLinks]bool
 }
 
 // The sides of an axle: a corner is 2·axle + side.
@@ -49,6 +53,14 @@ func (a *Axle) own(side int) *Side {
 		return a.Right
 	}
 	return &a.Side
+}
+
+// Unpair makes the right-hand side one that can differ from the left.
+func (a *Axle) Unpair() {
+	if a.Right == nil {
+		right := a.At(Right)
+		a.Right = &right
+	}
 }
 
 // Held are the sides that the car holds: the left-hand one, and the right-hand one where
@@ -103,3 +115,22 @@ func (c *Car) Stations() (out []Station) {
 	}
 	return out
 }
+
+// Count returns how many corners a station stands for.
+func (s Station) Count() float64 {
+	if s.Both {
+		return 2
+	}
+	return 1
+}
+
+// Title names a station: "front axle", "front left".
+func (s Station) Title() string {
+	if s.Both {
+		return s.Name + " axle"
+	}
+	return s.Name
+}
+
+// Mirrors tells whether the right-hand side of the car is the mirror image of the left.
+func (c *Car) Mirrors() bool { return c.Axles[Front].Right == nil && c.Axles[Rear].Right == nil }

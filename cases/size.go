@@ -2,10 +2,9 @@ package cases
 
 import (
 	"math"
+	"slices"
 
 	"sixlink/loads"
-	"sixlink/members"
-	"sixlink/members/sizing"
 	"sixlink/members/stock"
 )
 
@@ -14,7 +13,7 @@ type Sizing struct {
 	Stock    stock.List
 	Limits   stock.Limits
 	Target   float64 // reserve factor of every check of a member and of its ends
-	Separate bool    // every member of an axle has a tube of its own; otherwise both legs of a wishbone share
+	Separate bool    // every member has a tube of its own; otherwise both legs of a wishbone share
 }
 
 // A Sized is a car with the lightest tubes of a stock.
@@ -25,11 +24,13 @@ type Sized struct {
 	Settled       [2]*Settling // by axle; nil: its forces do not depend on the sections
 }
 
-// A Group is one member of an axle, or several that share a tube; left and right always do.
+// A Group is one member of an axle, or several that share a tube. Left and right share it
+// unless the car file gives the right-hand member a section of its own.
 type Group struct {
 	Axle  int
 	Links []int
-	Kept  string // why it was left as it is; empty: it was sized
+	Sides [2][]int // its links on the left-hand and on the right-hand side
+	Kept  string   // why it was left as it is; empty: it was sized
 
 	Size    *stock.Size // nil: left as it is, or no tube of the stock carries it
 	First   bool        // no lighter tube is offered: the loads ask for less than the stock has
@@ -55,15 +56,9 @@ func (s Sized) Carries() bool {
 }
 
 // Lacks tells whether no tube of the stock carries a member that was sized.
-func (s Sized) Lacks(axle, link int) bool {
-	for _, g := range s.Groups {
-		for _, l := range g.Links {
-			if g.Axle == axle && l == link {
-				return g.Kept == "" && g.Size == nil
-			}
-		}
-	}
-	return false
+func (s Sized) Lacks(corner, link int) bool {
+	g := s.Of(corner, link)
+	return g != nil && g.Kept == "" && g.Size == nil
 }
 
 // Saved returns the mass that the members of the car lose, kg.
@@ -72,11 +67,12 @@ func (s Sized) Saved() float64 { return s.Before.MembersMass() - s.After.Members
 // Joined tells what of the ends of the members that were sized bounds the tubes: a bonded
 // insert, which fits one bore alone, and a thread, round which a wall must be left.
 func (s Sized) Joined() (insert, thread bool) {
-	for _, g := range s.Groups {
-		for _, link := range g.Links {
-			for _, end := range s.Before.Car.Axles[g.Axle].Parts[link].Ends {
-				insert = insert || g.Kept == "" && end.Insert != nil
-				thread = thread || g.Kept == "" && end.Thread != nil
+	for corner := range NumCorners {
+		for link := range loads.NumLinks {
+			g := s.Of(corner, link)
+			for _, end := range s.Before.Car.Part(corner, link).Ends {
+				insert = insert || g != nil && g.Kept == "" && end.Insert != nil
+				thread = thread || g != nil && g.Kept == "" && end.Thread != nil
 			}
 		}
 	}
@@ -99,14 +95,21 @@ func (s Sized) Agrees(r Results) bool {
 	return true
 }
 
-// Chosen returns the size of a member; nil: it was left as it is.
-func (s Sized) Chosen(axle, link int) *stock.Size {
-	for _, g := range s.Groups {
-		for _, l := range g.Links {
-			if g.Axle == axle && l == link {
-				return g.Size
-			}
+// Of returns the group of a member; nil: it is in none.
+func (s Sized) Of(corner, link int) *Group {
+	for i := range s.Groups {
+		g := &s.Groups[i]
+		if g.Axle == axleOf(corner) && slices.Contains(g.Sides[corner%2], link) {
+			return g
 		}
+	}
+	return nil
+}
+
+// Chosen returns the size of a member; nil: it was left as it is.
+func (s Sized) Chosen(corner, link int) *stock.Size {
+	if g := s.Of(corner, link); g != nil {
+		return g.Size
 	}
 	return nil
 }
@@ -123,7 +126,7 @@ func Size(car Car, o Sizing) (Sized, error) {
 	s := Sized{Sizing: o, Before: before}
 	for axle := range car.Axles {
 		t := newTrial(before, axle, o.Target)
-		groups := o.groups(car.Axles[axle], axle)
+		groups := o.groups(&car.Axles[axle], axle)
 		s.Settled[axle] = t.choose(groups)
 		for _, g := range groups {
 			s.Groups = append(s.Groups, g.Group)
@@ -132,77 +135,4 @@ func Size(car Car, o Sizing) (Sized, error) {
 	}
 	s.After, err = Run(car)
 	return s, err
-}
-
-// shared are the links of an axle that share a tube unless they are sized separately.
-var shared = [][]int{
-	{loads.UpperFrontLeg, loads.UpperRearLeg}, {loads.LowerFrontLeg, loads.LowerRearLeg}, {loads.TrackRod}, {loads.Rod},
-}
-
-// groups returns the groups of an axle with what the stock offers each.
-func (o Sizing) groups(a Axle, axle int) (out []*group) {
-	for _, links := range shared {
-		var sized []int
-		for _, link := range links {
-			if why := unsized(a.Parts[link]); why != "" {
-				out = append(out, &group{Group: Group{Axle: axle, Links: []int{link}, Kept: why}, chosen: none})
-				continue
-			}
-			sized = append(sized, link)
-		}
-		for len(sized) > 0 {
-			n := len(sized)
-			if o.Separate {
-				n = 1
-			}
-			out = append(out, o.group(a, axle, sized[:n]))
-			sized = sized[n:]
-		}
-	}
-	return out
-}
-
-// unsized says why a member keeps its section; empty: it is sized.
-func unsized(p Part) string {
-	_, round := p.Strut.Round()
-	switch {
-	case p.Laminate != nil:
-		return "a laminate, which no stock of tubes has"
-	case !round:
-		return "no round tube"
-	}
-	return ""
-}
-
-func (o Sizing) group(a Axle, axle int, links []int) *group {
-	var struts []members.Strut
-	for _, link := range links {
-		struts = append(struts, a.Parts[link].Strut)
-	}
-	g := &group{Group: Group{Axle: axle, Links: links}, chosen: none}
-	g.options = a.Side.fitting(links, sizing.Options(o.Stock, o.Limits, struts))
-	g.Offered = len(g.options)
-	for _, s := range struts {
-		g.present.Struts, g.present.Mass = append(g.present.Struts, s), g.present.Mass+s.Mass()
-	}
-	return g
-}
-
-// none is the index of the tube that a group has in the car file.
-const none = -1
-
-// A group is a Group that is being sized.
-type group struct {
-	Group
-	options []sizing.Option // lightest first
-	present sizing.Option   // of the car file
-	chosen  int             // index in options
-}
-
-// option returns the option of an index; none: the tubes of the car file.
-func (g *group) option(i int) sizing.Option {
-	if i == none {
-		return g.present
-	}
-	return g.options[i]
 }

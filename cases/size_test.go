@@ -183,7 +183,7 @@ func TestSizeIsTheOptimum(t *testing.T) {
 						}
 						want := exhaustive(t, car, x.list, x.axle, target, groups...)
 						got := math.Inf(1)
-						if s.Chosen(x.axle, links[0]) != nil && s.Chosen(x.axle, links[len(links)-1]) != nil {
+						if s.Chosen(2*x.axle, links[0]) != nil && s.Chosen(2*x.axle, links[len(links)-1]) != nil {
 							got = massOf(s.After.Car, x.axle, links...)
 						}
 						if !(math.Abs(got-want) <= 1e-9) && !(math.IsInf(got, 1) && math.IsInf(want, 1)) {
@@ -227,7 +227,7 @@ func TestSizeIsTheOptimumOfOddCars(t *testing.T) {
 			t.Fatal(err)
 		}
 		want, got := exhaustive(t, car, list, cases.Rear, 1, groups...), math.Inf(1)
-		if s.Chosen(cases.Rear, loads.LowerFrontLeg) != nil && s.Chosen(cases.Rear, loads.LowerRearLeg) != nil && s.Chosen(cases.Rear, loads.Rod) != nil {
+		if s.Chosen(cases.RearLeft, loads.LowerFrontLeg) != nil && s.Chosen(cases.RearLeft, loads.LowerRearLeg) != nil && s.Chosen(cases.RearLeft, loads.Rod) != nil {
 			got = massOf(s.After.Car, cases.Rear, loads.LowerFrontLeg, loads.LowerRearLeg, loads.Rod)
 		}
 		x := s.Settled[cases.Rear]
@@ -272,7 +272,7 @@ func TestSizeAgreesWithRod(t *testing.T) {
 			if p == nil {
 				t.Fatalf("%s, %s: it is not both pushed and pulled", name, loads.LinkNames[link])
 			}
-			if got := s.Chosen(cases.Front, link); got == nil || got.Tube != p.Size.Tube {
+			if got := s.Chosen(cases.FrontLeft, link); got == nil || got.Tube != p.Size.Tube {
 				t.Errorf("%s, %s: size chooses %v, rod %v", name, loads.LinkNames[link], got, p.Size.Tube)
 			}
 			if got, want := p.Governs().Reserve, lowest(t, s.After, cases.Front, link); !(math.Abs(got-want) <= 1e-9*want) {

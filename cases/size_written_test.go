@@ -62,10 +62,10 @@ func TestSizeWritten(t *testing.T) {
 			t.Errorf("%+v: the results before are taken for those after", limits)
 		}
 		stays(t, s)
-		if size := s.Chosen(cases.Front, loads.TrackRod); size != nil && !(math.Abs(size.Tube.ID()-11) <= 0.01) {
+		if size := s.Chosen(cases.FrontLeft, loads.TrackRod); size != nil && !(math.Abs(size.Tube.ID()-11) <= 0.01) {
 			t.Errorf("the insert for a bore of 11 mm is in a tube of %v", size.Tube)
 		}
-		if size := s.Chosen(cases.Front, loads.LowerFrontLeg); size != nil && !(size.Tube.OD > 16) {
+		if size := s.Chosen(cases.FrontLeft, loads.LowerFrontLeg); size != nil && !(size.Tube.OD > 16) {
 			t.Errorf("an M16 thread is in a tube of %v", size.Tube)
 		}
 	}
@@ -78,7 +78,7 @@ func written(t *testing.T, name string, src []byte, s cases.Sized) (cases.Result
 	var tubes []carfile.NewTube
 	for axle := range cases.AxleNames {
 		for link := range loads.NumLinks {
-			if size := s.Chosen(axle, link); size != nil {
+			if size := s.Chosen(2*axle, link); size != nil {
 				tubes = append(tubes, carfile.NewTube{Axle: axle, Link: link, Tube: size.Tube, Given: size.Given})
 			}
 		}
@@ -105,7 +105,7 @@ func stays(t *testing.T, s cases.Sized) {
 		axle, link int
 		kept       string
 	}{{cases.Front, loads.Rod, "laminate"}, {cases.Rear, loads.TrackRod, "no round tube"}} {
-		if s.Chosen(c.axle, c.link) != nil || s.After.Car.Axles[c.axle].Parts[c.link].Strut != s.Before.Car.Axles[c.axle].Parts[c.link].Strut {
+		if s.Chosen(2*c.axle, c.link) != nil || s.After.Car.Axles[c.axle].Parts[c.link].Strut != s.Before.Car.Axles[c.axle].Parts[c.link].Strut {
 			t.Errorf("%s %s does not stay as it is", cases.AxleNames[c.axle], loads.LinkNames[c.link])
 		}
 		for _, g := range s.Groups {

@@ -13,25 +13,40 @@ type trial struct {
 	Results // a copy; the axle's part of Car and its corners are the trial's own
 	axle    int
 	target  float64
-	last    [loads.NumLinks]spot // where a member failed last: it is looked at first
+	last    [2][loads.NumLinks]event // where a member failed last: it is looked at first
 }
 
-// A spot is a corner and a case.
-type spot struct{ corner, k int }
+// An event is a corner and a case.
+type event struct{ corner, k int }
 
 func newTrial(r Results, axle int, target float64) *trial {
 	t := &trial{Results: r, axle: axle, target: target}
-	for i := range t.last {
-		t.last[i] = spot{2 * axle, 0}
+	for side := range t.last {
+		for i := range t.last[side] {
+			t.last[side][i] = event{2*axle + side, 0}
+		}
+	}
+	if a := &t.Car.Axles[axle]; a.Right != nil {
+		right := *a.Right
+		a.Right = &right
 	}
 	return t
+}
+
+// corners are those at which a member of a group stands.
+func (t *trial) corners(at spot) []int {
+	both := [2]int{2 * t.axle, 2*t.axle + 1}
+	if t.Car.Axles[t.axle].Right == nil {
+		return both[:]
+	}
+	return both[at.side : at.side+1]
 }
 
 // put makes the members of a group of an option.
 func (t *trial) put(g *group, i int) {
 	o := g.option(i)
-	for j, link := range g.Links {
-		t.Car.Axles[t.axle].fit(link, o.Struts[j]) // options that do not fit are not offered
+	for j, at := range g.spots {
+		t.Car.Axles[t.axle].own(at.side).fit(at.link, o.Struts[j]) // options that do not fit are not offered
 	}
 }
 
@@ -68,18 +83,18 @@ func (t *trial) solveAll() bool {
 	return true
 }
 
-// carries tells whether the members of a group carry every case at both corners.
+// carries tells whether the members of a group carry every case at their corners.
 func (t *trial) carries(g *group) bool {
-	for _, link := range g.Links {
-		if !t.carriesAt(link, t.last[link]) {
+	for _, at := range g.spots {
+		if !t.carriesAt(at.link, t.last[at.side][at.link]) {
 			return false
 		}
 	}
-	for _, link := range g.Links {
-		for corner := 2 * t.axle; corner < 2*t.axle+2; corner++ {
+	for _, at := range g.spots {
+		for _, corner := range t.corners(at) {
 			for k := range t.Cases {
-				if at := (spot{corner, k}); !t.carriesAt(link, at) {
-					t.last[link] = at
+				if e := (event{corner, k}); !t.carriesAt(at.link, e) {
+					t.last[at.side][at.link] = e
 					return false
 				}
 			}
@@ -89,7 +104,7 @@ func (t *trial) carries(g *group) bool {
 }
 
 // carriesAt tells whether every reserve factor of a member in one case reaches the target.
-func (t *trial) carriesAt(link int, at spot) bool {
+func (t *trial) carriesAt(link int, at event) bool {
 	for _, item := range t.MemberItems(at.corner, link, at.k) {
 		for _, f := range item.Findings {
 			if !sizing.Carries(f.Reserve, t.target) {
@@ -113,11 +128,11 @@ func (t *trial) lightest(g *group) int {
 
 // worst returns the lowest finding of a group as it is; false: it has no load.
 func (t *trial) worst(g *group) (n Nearest, ok bool) {
-	for _, link := range g.Links {
-		for corner := 2 * t.axle; corner < 2*t.axle+2; corner++ {
-			j := t.judgeMember(corner, link)
+	for _, at := range g.spots {
+		for _, corner := range t.corners(at) {
+			j := t.judgeMember(corner, at.link)
 			if f, found := j.Governs(); found && (!ok || check.Lower(f.Reserve, n.Finding.Reserve)) {
-				n, ok = Nearest{Corner: corner, Link: link, Finding: f}, true
+				n, ok = Nearest{Corner: corner, Link: at.link, Finding: f}, true
 			}
 		}
 	}

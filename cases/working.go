@@ -51,11 +51,30 @@ func (c Car) weightSteps(corner int) []check.Step {
 		{Symbol: "g", What: "acceleration of free fall", Unit: "m/s²", Source: "CGPM 1901", Value: G},
 		given("λ_f", "share of the static weight on the front axle", "", v.FrontWeightShare),
 	}
-	equation := "m·g·λ_f/2"
+	equation := "m·g·λ_f"
 	if axleOf(corner) == Rear {
-		equation = "m·g·(1 − λ_f)/2"
+		equation = "m·g·(1 − λ_f)"
 	}
-	return append(steps, found("W", "static load of the wheel", equation, "N", "equilibrium", v.StaticLoad(axleOf(corner))))
+	share, rests := c.restSteps(corner)
+	return append(append(steps, rests...), found("W", "static load of the wheel", equation+share, "N", "equilibrium", c.StaticLoad(corner)))
+}
+
+// restSteps lead to the share of the axle's load that rests on the wheel without a roll
+// couple; in an equation it is the text returned.
+func (c Car) restSteps(corner int) (text string, steps []check.Step) {
+	if c.rests(corner) == 0.5 {
+		return "/2", nil
+	}
+	left := corner - corner%2
+	equation := "−y_r/(y_l − y_r)"
+	if corner != left {
+		equation = "y_l/(y_l − y_r)"
+	}
+	return "·k_s", []check.Step{
+		given("y_l", "contact point of the left-hand wheel, to the left", "mm", c.contactY(left)),
+		given("y_r", "contact point of the right-hand wheel, to the left", "mm", c.contactY(left+1)),
+		found("k_s", "share of the axle's load on this wheel without a roll couple, the CG being on the centreline", equation, "", "equilibrium", c.rests(corner)),
+	}
 }
 
 func (c Car) factorSteps(lc LoadCase, corner int) []check.Step {
@@ -79,7 +98,7 @@ func (c Car) factorSteps(lc LoadCase, corner int) []check.Step {
 // axleSteps lead from the manoeuvre to the vertical and longitudinal load of the axle.
 func (c Car) axleSteps(lc LoadCase, b balance, corner int) []check.Step {
 	v, a, k := c.Vehicle, c.Vehicle.Aero, lc.variant.Case
-	steps := append(c.weightSteps(corner)[:3],
+	steps := append(c.weightSteps(corner)[:3:3],
 		given("h", "height of the CG", "mm", v.CGHeight), given("L", "wheelbase", "mm", v.Wheelbase),
 		given("a_x", "acceleration forward", "g", k.Acceleration[0]), given("a_y", "acceleration to the left", "g", k.Acceleration[1]),
 		given("v", "speed", "m/s", k.Speed), given("ρ", "density of the air", "kg/m³", a.AirDensity),
@@ -119,8 +138,9 @@ func (c Car) wheelSteps(b balance, corner int) []check.Step {
 	if side(corner) < 0 {
 		minus = "+"
 	}
-	return append(c.transferSteps(b, axle),
-		found("F_z", "contact force up", "F_a/2 "+minus+" T", "N", "", f.Z),
+	share, _ := c.restSteps(corner)
+	return append(c.transferSteps(b, corner),
+		found("F_z", "contact force up", "F_a"+share+" "+minus+" T", "N", "", f.Z),
 		found("F_x", "contact force forward, in proportion to F_z", "X_a·F_z/F_a", "N", "", f.X),
 		check.Step{Symbol: "N_x", What: "yaw moment of the four longitudinal forces about the CG, −Σ y·F_x", Unit: "N·mm", Source: "the four wheels of this case", Value: b.yaw},
 		front,
@@ -130,12 +150,13 @@ func (c Car) wheelSteps(b balance, corner int) []check.Step {
 }
 
 // transferSteps lead to T, the load that the axle moves from its left to its right wheel.
-func (c Car) transferSteps(b balance, axle int) []check.Step {
-	kappa := c.Vehicle.FrontRollCoupleShare
-	steps := []check.Step{
+func (c Car) transferSteps(b balance, corner int) []check.Step {
+	kappa, axle := c.Vehicle.FrontRollCoupleShare, axleOf(corner)
+	share, rests := c.restSteps(corner)
+	steps := append(rests,
 		given("w", "track of the axle", "mm", c.track(axle)),
 		found("C_φ", "roll couple", "m·g·a_y·h", "N·mm", "equilibrium", b.couple),
-	}
+	)
 	if b.lifted < 0 {
 		if axle == Rear {
 			kappa = 1 - kappa
@@ -144,9 +165,12 @@ func (c Car) transferSteps(b balance, axle int) []check.Step {
 			found("T", "load moved from the left to the right wheel", "κ·C_φ/w", "N", "Gillespie, ch. 1, from memory", b.transfer[axle]))
 	}
 	if axle == b.lifted {
-		equation := "F_a/2"
+		equation := "F_a" + share
+		if corner != c.inner(axle, b.couple) && rests != nil {
+			equation = "F_a·(1 − k_s)"
+		}
 		if b.couple < 0 {
-			equation = "−F_a/2"
+			equation = "−" + equation
 		}
 		return append(steps, found("T", "the inner wheel lifts: the outer wheel carries the whole axle", equation, "N", "a wheel never pulls on the road", b.transfer[axle]))
 	}

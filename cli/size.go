@@ -7,12 +7,12 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 
 	"github.com/urfave/cli/v2"
 
 	"sixlink/cases"
 	"sixlink/cases/carfile"
-	"sixlink/loads"
 	"sixlink/reports"
 )
 
@@ -22,7 +22,7 @@ func sizeCommand() *cli.Command {
 		Name:      "size",
 		Usage:     "the lightest stock tube for each member of a car, under all cases and checks",
 		ArgsUsage: "CAR",
-		Description: "Both legs of a wishbone share a tube, and so do left and right. Exit status: 0 every member has its tube and the car passes; " +
+		Description: "Both legs of a wishbone share a tube, and so do left and right, but where the file gives the right-hand member a section of its own. Exit status: 0 every member has its tube and the car passes; " +
 			"1 no stock tube carries a member, or another check fails; 2 bad input, nothing written.\n\n" + reports.Caution,
 		Flags: append([]cli.Flag{
 			&cli.BoolFlag{Name: "separate", Usage: "every member of an axle has a tube of its own; left and right stay alike"},
@@ -110,10 +110,11 @@ type rewrite struct {
 // retube makes the new car file, holds it to what the sizing found, and stages it.
 func retube(path string, src []byte, sized cases.Sized) (*rewrite, error) {
 	var tubes []carfile.NewTube
-	for axle := range cases.AxleNames {
-		for link := range loads.LinkNames {
-			if s := sized.Chosen(axle, link); s != nil {
-				tubes = append(tubes, carfile.NewTube{Axle: axle, Link: link, Tube: s.Tube, Given: s.Given})
+	for _, g := range sized.Groups {
+		for _, link := range g.Links {
+			if g.Size != nil {
+				sides := [2]bool{slices.Contains(g.Sides[cases.Left], link), slices.Contains(g.Sides[cases.Right], link)}
+				tubes = append(tubes, carfile.NewTube{Axle: g.Axle, Link: link, Sides: sides, Tube: g.Size.Tube, Given: g.Size.Given})
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package cli
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 
 	"github.com/urfave/cli/v2"
@@ -93,7 +94,8 @@ func judgeOf(file carfile.File, paths []string) (func() (studies.Judge, error), 
 		return studies.Full(v.Car), nil
 	}
 	binding, err := file.Bind(paths)
-	if err != nil || file.Car.Axles[cases.Front].Rocker != nil || file.Car.Axles[cases.Rear].Rocker != nil {
+	rockers := slices.ContainsFunc(file.Car.Stations(), func(s cases.Station) bool { return s.Rocker != nil })
+	if err != nil || rockers {
 		return full, nil
 	}
 	engine, err := variants.New(file.Car, binding.Apply)

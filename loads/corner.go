@@ -68,6 +68,18 @@ func (c Carrier) joint() int {
 	return LowerBallJoint
 }
 
+// Wishbone returns the legs of the wishbone to which a leg belongs, with the joint of the
+// upright at which they meet; false for the track rod and the rod.
+func Wishbone(link int) (front, rear, joint int, ok bool) {
+	switch link {
+	case UpperFrontLeg, UpperRearLeg:
+		return UpperFrontLeg, UpperRearLeg, UpperBallJoint, true
+	case LowerFrontLeg, LowerRearLeg:
+		return LowerFrontLeg, LowerRearLeg, LowerBallJoint, true
+	}
+	return 0, 0, 0, false
+}
+
 // A Corner is one upright on its links, with the wheel that loads it.
 type Corner struct {
 	Links   [NumLinks]Link
@@ -78,6 +90,13 @@ type Corner struct {
 	Rocker  *Rocker // nil: the rod ends on the chassis
 }
 
+// Joint returns the joint of the upright at which a leg meets the other leg of its
+// wishbone; false: its outer joint is its own.
+func (c *Corner) Joint(link int) (joint int, shared bool) {
+	front, rear, joint, ok := Wishbone(link)
+	return joint, ok && c.Links[front].Outer == c.Links[rear].Outer
+}
+
 // A Rocker is the body between the rod and the spring: it turns on a pivot with two
 // bearings, BearingSpan apart and centred on the pivot.
 type Rocker struct {
@@ -86,10 +105,13 @@ type Rocker struct {
 	Spring      *Line   // nil: a torsion bar resists, with a pure torque about the axis
 	AntiRoll    *Line   // link to the anti-roll bar; nil: none
 	RollShare   float64 // share of the roll part of the torque that the anti-roll bar carries, 0 to 1
+	Third       *Line   // third spring, to the rocker of the other side; nil: none
+	HeaveShare  float64 // share of the heave part of the torques that it carries, 0 to 1
 }
 
 // A Line is a two-force member from a point on the rocker to a far point, mm: on the
-// chassis for a spring, on the anti-roll bar for its link.
+// chassis for a spring, on the anti-roll bar for its link, on the other rocker for a third
+// spring.
 type Line struct{ Rocker, Far r3.Vec }
 
 // Mirrored returns the corner of the other side: the mirror image in the plane y = 0.
@@ -102,7 +124,7 @@ func (c Corner) Mirrored() Corner {
 	if c.Rocker != nil {
 		r := *c.Rocker
 		r.Pivot, r.Axis = mirror(r.Pivot), mirror(r.Axis)
-		r.Spring, r.AntiRoll = r.Spring.mirrored(), r.AntiRoll.mirrored()
+		r.Spring, r.AntiRoll, r.Third = r.Spring.mirrored(), r.AntiRoll.mirrored(), r.Third.mirrored()
 		c.Rocker = &r
 	}
 	return c

@@ -11,11 +11,12 @@ const (
 	RodEye = iota
 	SpringEye
 	AntiRollEye
+	ThirdEye
 	NumEyes
 )
 
 // EyeNames are the names of the eyes in files and reports.
-var EyeNames = [NumEyes]string{"rod", "spring", "anti_roll"}
+var EyeNames = [NumEyes]string{"rod", "spring", "anti_roll", "third"}
 
 // An Eye is a point of the rocker, in the rocker's own plane through its pivot and
 // square to its axis, with the force on the rocker there. Seen from the pivot, outward is
@@ -53,6 +54,8 @@ func (s *Statics) rockerPlace(f Forces, eye int) (at, force r3.Vec, ok bool) {
 		return rk.Spring.Rocker, r3.Scale(-1, f.Rocker.SpringOn), true
 	case eye == AntiRollEye && rk.AntiRoll != nil:
 		return rk.AntiRoll.Rocker, r3.Scale(-1, f.Rocker.AntiRollOn), true
+	case eye == ThirdEye && rk.Third != nil:
+		return rk.Third.Rocker, r3.Scale(-1, f.Rocker.ThirdOn), true
 	}
 	return r3.Vec{}, r3.Vec{}, false
 }

@@ -85,7 +85,7 @@ func rightAngled(t *testing.T) (*Statics, Forces) {
 	var f Forces
 	f.Axial[Rod] = -5000
 	f.Chassis[Rod] = vec(0, 0, 5000)
-	f.Rocker = s.rockerForces(f, 0)
+	f.Rocker = s.rockerForces(f, 0, 0)
 	return s, f
 }
 
@@ -99,7 +99,7 @@ func TestCancelledMomentsAreZero(t *testing.T) {
 	s := mustStatics(t, c)
 	for _, force := range []float64{1, 5000 / 3.0, 1e5} {
 		f := s.Solve(WheelLoad{Force: vec(force/7, -force/3, force), Released: true})
-		f.Rocker = s.rockerForces(f, 0)
+		f.Rocker = s.rockerForces(f, 0, 0)
 		both := s.Section(f, RodEye, true)
 		if len(both.Eyes) == 2 && both.InPlane != 0 {
 			t.Errorf("%g N: moment %g N·mm about the axis of what balances", force, both.InPlane)

@@ -23,7 +23,7 @@ type Forces struct {
 
 // The joints of the upright.
 const (
-	UpperBallJoint = iota // outer joint of the upper wishbone
+	UpperBallJoint = iota // outer joint of the upper wishbone; of legs with joints of their own the sum of both
 	LowerBallJoint
 	TrackRodJoint
 	RodJoint // loaded only where the upright carries the rod
@@ -46,4 +46,6 @@ type RockerForces struct {
 	Thrust     float64   // component of Pivot along the axis, N
 	SpringOn   r3.Vec    // of the spring on the chassis, N
 	AntiRollOn r3.Vec    // of the link on the anti-roll bar, N
+	Third      float64   // of the third spring, N, compression positive, the same at both sides; NaN without one
+	ThirdOn    r3.Vec    // of the third spring on the rocker of the other side, N
 }

@@ -49,6 +49,7 @@ func (s *Statics) FreeBodies(w WheelLoad, f Forces) []FreeBody {
 			whole = append(whole, Action{Name: p.Name, At: p.At, Force: r3.Scale(-1, p.Force)})
 		}
 	}
+	whole = append(whole, s.fromThird(f)...)
 	if f.Rocker != nil {
 		bodies = append(bodies, FreeBody{"rocker", append(s.onRocker(f), s.fromPivot(f)...)})
 		whole = append(whole, s.fromPivot(f)...)
@@ -97,7 +98,7 @@ func (s *Statics) onWishbone(f Forces) []Action {
 	}
 }
 
-// onRocker are the actions of the rod, the spring and the anti-roll link on the rocker.
+// onRocker are the actions of the rod, the springs and the anti-roll link on the rocker.
 func (s *Statics) onRocker(f Forces) []Action {
 	rk, rf := s.Corner.Rocker, f.Rocker
 	out := []Action{{Name: LinkNames[Rod], At: s.Corner.Links[Rod].Inner, Force: f.Chassis[Rod]}}
@@ -107,7 +108,15 @@ func (s *Statics) onRocker(f Forces) []Action {
 	if rk.AntiRoll != nil {
 		out = append(out, Action{Name: "anti_roll_link", At: rk.AntiRoll.Rocker, Force: r3.Scale(-1, rf.AntiRollOn)})
 	}
-	return out
+	return append(out, s.fromThird(f)...)
+}
+
+// fromThird is the action of the third spring on the rocker, if there is one.
+func (s *Statics) fromThird(f Forces) []Action {
+	if f.Rocker == nil || s.Corner.Rocker.Third == nil {
+		return nil
+	}
+	return []Action{{Name: "third_spring", At: s.Corner.Rocker.Third.Rocker, Force: r3.Scale(-1, f.Rocker.ThirdOn)}}
 }
 
 // fromPivot are the actions of the chassis on the rocker: bearings, thrust and the
@@ -129,7 +138,8 @@ func (s *Statics) fromPivot(f Forces) []Action {
 // audit sums the actions on every free body again, about the contact point, which
 // no equation of the solution used, and returns the largest residual of force or
 // moment, relative to the load; NaN where a force is NaN. The load is that of the
-// road and the wheel, and the anti-roll link's, which comes from the other side.
+// road and the wheel, and that of the anti-roll link and the third spring, which comes
+// from the other side.
 func (s *Statics) audit(w WheelLoad, f Forces) float64 {
 	about := s.Corner.Contact
 	arm := r3.Norm(r3.Sub(s.Corner.Centre, about))
@@ -138,7 +148,7 @@ func (s *Statics) audit(w WheelLoad, f Forces) float64 {
 	}
 	size := r3.Norm(w.Force) + r3.Norm(w.Inertia) + r3.Norm(w.Moment)/arm
 	if f.Rocker != nil {
-		size += r3.Norm(f.Rocker.AntiRollOn)
+		size += r3.Norm(f.Rocker.AntiRollOn) + r3.Norm(f.Rocker.ThirdOn)
 	}
 	if size == 0 {
 		return 0

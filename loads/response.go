@@ -200,7 +200,7 @@ func (r *Response) levered(c *Corner) bool {
 	if !holds(rod.Inner, r.dirs[Rod]) || carriesNothing(dot(&r.axial[Rod], &force, &moment)) {
 		return false
 	}
-	for _, l := range [2]*Line{rk.Spring, rk.AntiRoll} {
+	for _, l := range [...]*Line{rk.Spring, rk.AntiRoll, rk.Third} {
 		if l == nil {
 			continue
 		}

@@ -19,7 +19,9 @@ type rockerArms struct {
 	axis                   r3.Vec  // unit vector
 	sense                  float64 // +1 where the positive torque is about +axis, −1 where about −axis
 	rod, spring, antiRoll  float64
+	third                  float64
 	springDir, antiRollDir r3.Vec // of the force on the rocker: spring in compression, link in tension
+	thirdDir               r3.Vec // in compression
 }
 
 // prepareRocker finds the lever arms. The sense of the torques is that of the rod's
@@ -54,6 +56,13 @@ func (s *Statics) prepareRocker() error {
 		a.antiRollDir = r3.Unit(r3.Sub(l.Far, l.Rocker))
 		a.antiRoll = a.sense * lever(l.Rocker, a.antiRollDir)
 		if err := leverFault("anti-roll link", "rocker.anti_roll", a.antiRoll, r3.Sub(l.Rocker, rk.Pivot)); err != nil {
+			return err
+		}
+	}
+	if l := rk.Third; l != nil {
+		a.thirdDir = r3.Unit(r3.Sub(l.Rocker, l.Far))
+		a.third = a.sense * lever(l.Rocker, a.thirdDir)
+		if err := leverFault("third spring", "rocker.third", a.third, r3.Sub(l.Rocker, rk.Pivot)); err != nil {
 			return err
 		}
 	}
@@ -121,57 +130,8 @@ func (s *Statics) ShortLever() (what string, share float64, short bool) {
 	if rk.AntiRoll != nil {
 		hold("anti-roll link", s.rocker.antiRoll, rk.AntiRoll.Rocker)
 	}
+	if rk.Third != nil {
+		hold("third spring", s.rocker.third, rk.Third.Rocker)
+	}
 	return what, share, share < doubtLever
-}
-
-// rodTorque is the torque of the rod on the rocker, N·mm, positive where it belongs
-// to a wheel pushed up.
-func (s *Statics) rodTorque(f Forces) float64 { return f.Axial[Rod] * s.rocker.rod }
-
-// rockerForces balances the rocker: the anti-roll bar carries the given part of the
-// rod's torque, the spring or torsion bar the rest, the pivot all forces.
-func (s *Statics) rockerForces(f Forces, rollTorque float64) *RockerForces {
-	rk, a := s.Corner.Rocker, s.rocker
-	nan := math.NaN()
-	out := &RockerForces{
-		RodTorque: s.rodTorque(f), Spring: nan, TorsionBar: nan, AntiRoll: nan,
-	}
-	if rk.AntiRoll != nil {
-		out.AntiRoll = 0 - rollTorque/a.antiRoll // never −0
-		out.AntiRollOn = r3.Scale(-out.AntiRoll, a.antiRollDir)
-	} else {
-		rollTorque = 0
-	}
-	if rk.Spring != nil {
-		out.Spring = -(out.RodTorque - rollTorque) / a.spring
-		out.SpringOn = r3.Scale(-out.Spring, a.springDir)
-	} else {
-		out.TorsionBar = out.RodTorque - rollTorque
-	}
-	onRocker := r3.Sub(f.Chassis[Rod], r3.Add(out.SpringOn, out.AntiRollOn))
-	out.Pivot = r3.Scale(-1, onRocker)
-	out.Thrust = r3.Dot(out.Pivot, a.axis)
-	out.Bearings = s.bearings(f, out)
-	return out
-}
-
-// bearings returns the radial forces of the two bearings on the rocker, N, the
-// first on the side to which the axis points.
-//
-//	B₁ + B₂ = P⊥;  (s/2)·a×(B₁ − B₂) = −M⊥  ⇒  B₁ − B₂ = (2/s)·a×M
-//
-// P is the pivot force, M the moment of all other forces about the pivot, a the
-// axis, s the span; ⊥ is the part square to the axis.
-func (s *Statics) bearings(f Forces, out *RockerForces) [2]r3.Vec {
-	rk, axis := s.Corner.Rocker, s.rocker.axis
-	moment := r3.Cross(r3.Sub(s.Corner.Links[Rod].Inner, rk.Pivot), f.Chassis[Rod])
-	if l := rk.Spring; l != nil {
-		moment = r3.Sub(moment, r3.Cross(r3.Sub(l.Rocker, rk.Pivot), out.SpringOn))
-	}
-	if l := rk.AntiRoll; l != nil {
-		moment = r3.Sub(moment, r3.Cross(r3.Sub(l.Rocker, rk.Pivot), out.AntiRollOn))
-	}
-	radial := r3.Sub(out.Pivot, r3.Scale(out.Thrust, axis))
-	couple := r3.Scale(2/rk.BearingSpan, r3.Cross(axis, moment))
-	return [2]r3.Vec{r3.Scale(0.5, r3.Add(radial, couple)), r3.Scale(0.5, r3.Sub(radial, couple))}
 }

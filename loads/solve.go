@@ -88,13 +88,14 @@ func (s *Statics) joints(chassis [NumLinks]r3.Vec, carried r3.Vec) [NumJoints]r3
 }
 
 // SolveAxle returns the forces at both corners of an axle, rockers and audit
-// included: the anti-roll bar couples the two sides.
+// included: the anti-roll bar and the third spring couple the two sides.
 func SolveAxle(left, right *Statics, onLeft, onRight WheelLoad) (l, r Forces) {
 	l, r = left.Solve(onLeft), right.Solve(onRight)
 	if left.Corner.Rocker != nil && right.Corner.Rocker != nil {
 		tl, tr := left.rodTorque(l), right.rodTorque(r)
-		l.Rocker = left.rockerForces(l, left.Corner.Rocker.RollShare*(tl-tr)/2)
-		r.Rocker = right.rockerForces(r, right.Corner.Rocker.RollShare*(tr-tl)/2)
+		third := thirdSpring(left, right, tl, tr)
+		l.Rocker = left.rockerForces(l, left.Corner.Rocker.RollShare*(tl-tr)/2, third)
+		r.Rocker = right.rockerForces(r, right.Corner.Rocker.RollShare*(tr-tl)/2, third)
 	}
 	l.Residual = left.audit(onLeft, l)
 	r.Residual = right.audit(onRight, r)

@@ -25,7 +25,7 @@ func (s *Statics) Travel() (Travel, bool) {
 		return Travel{}, false
 	}
 	up := s.Solve(WheelLoad{Force: r3.Vec{Z: 1}, Released: true})
-	f := s.rockerForces(up, 0)
+	f := s.rockerForces(up, 0, 0)
 	t := Travel{Force: f.Spring}
 	if math.IsNaN(f.Spring) {
 		t = Travel{Bar: true, Force: f.TorsionBar}

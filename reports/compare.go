@@ -144,12 +144,26 @@ func (c Comparison) places(corner int, of func(compare.Corner) []compare.Force) 
 func (c Comparison) layoutLines() (out []line) {
 	for i, axle := range cases.AxleNames {
 		out = append(out, c.weightLines(axle+" axle", func(car compare.Car) compare.Masses { return car.Axles[i].Masses })...)
-		out = append(out,
-			c.lineOf(line{where: axle + " axle", item: "frontal area", what: "links of one corner", unit: "mm²", format: Whole}, func(car compare.Car) any { return car.Axles[i].FrontalArea }),
-		)
-		out = append(out, c.travelLines(axle+" axle", i)...)
+		out = append(out, c.movedLines(i)...)
 	}
 	return append(out, c.weightLines("car", func(car compare.Car) compare.Masses { return car.Masses })...)
+}
+
+// movedLines are frontal area and travel of an axle, of each side where those of a car
+// are no mirror images.
+func (c Comparison) movedLines(axle int) (out []line) {
+	sides := []string{"axle"}
+	if slices.ContainsFunc(c.Cars, func(car compare.Car) bool { return car.Axles[axle].Right != nil }) {
+		sides = cases.SideNames[:]
+	}
+	for side, name := range sides {
+		where := cases.AxleNames[axle] + " " + name
+		out = append(out,
+			c.lineOf(line{where: where, item: "frontal area", what: "links of one corner", unit: "mm²", format: Whole}, func(car compare.Car) any { return car.Axles[axle].At(side).FrontalArea }),
+		)
+		out = append(out, c.travelLines(where, axle, side)...)
+	}
+	return out
 }
 
 func (c Comparison) weightLines(where string, of func(compare.Car) compare.Masses) (out []line) {
@@ -180,12 +194,12 @@ func (c Comparison) weightLines(where string, of func(compare.Car) compare.Masse
 
 // travelLines are the travel ratios, of springs and of torsion bars apart, for their
 // units differ; what no car has is left out.
-func (c Comparison) travelLines(where string, axle int) (out []line) {
+func (c Comparison) travelLines(where string, axle, side int) (out []line) {
 	for _, bar := range []bool{false, true} {
 		of, travel, force := travelWords(bar)
 		value := func(f func(*loads.Travel) float64) func(compare.Car) any {
 			return func(car compare.Car) any {
-				if t := car.Axles[axle].Travel; t != nil && t.Bar == bar {
+				if t := car.Axles[axle].At(side).Travel; t != nil && t.Bar == bar {
 					return f(t)
 				}
 				return nil

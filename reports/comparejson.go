@@ -83,6 +83,11 @@ type (
 		Masses      jsonMasses  `json:"masses"`
 		FrontalArea float64     `json:"frontal_area_of_a_corner"`
 		Travel      *jsonTravel `json:"travel"`
+		Right       *jsonMoved  `json:"right,omitempty"` // where it is no mirror image of the left
+	}
+	jsonMoved struct {
+		FrontalArea float64     `json:"frontal_area"`
+		Travel      *jsonTravel `json:"travel"`
 	}
 	jsonTravel struct {
 		Of    string `json:"of"`
@@ -178,7 +183,7 @@ func (c Comparison) toCompared(i int) jsonCompared {
 		}
 	}
 	for j, a := range car.Axles {
-		out.Axles = append(out.Axles, jsonOfAxle{cases.AxleNames[j], toMasses(a.Masses), a.FrontalArea, toTravel(a.Travel)})
+		out.Axles = append(out.Axles, toOfAxle(cases.AxleNames[j], a))
 	}
 	return out
 }
@@ -254,6 +259,14 @@ func toChanges(list []compare.Change) []jsonChange {
 	out := []jsonChange{}
 	for _, x := range list {
 		out = append(out, jsonChange{cases.CornerNames[x.Corner], loads.LinkNames[x.Link], number(x.First), number(x.Other), number(x.By())})
+	}
+	return out
+}
+
+func toOfAxle(name string, a compare.Axle) jsonOfAxle {
+	out := jsonOfAxle{name, toMasses(a.Masses), a.FrontalArea, toTravel(a.Travel), nil}
+	if r := a.Right; r != nil {
+		out.Right = &jsonMoved{r.FrontalArea, toTravel(r.Travel)}
 	}
 	return out
 }

@@ -97,6 +97,10 @@ func rockerItems(c cases.Corner) (out []item) {
 	if l := rocker.AntiRoll; l != nil {
 		out = append(out, straight(linkItem, "anti_roll_link", l.Rocker, l.Far, func(k int) float64 { return c.Forces[k].Rocker.AntiRoll }, none))
 	}
+	if l := rocker.Third; l != nil {
+		half := halfOf(*l)
+		out = append(out, straight(springItem, "third_spring", half.Rocker, half.Far, func(k int) float64 { return -c.Forces[k].Rocker.Third }, none))
+	}
 	return out
 }
 

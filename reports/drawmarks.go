@@ -161,7 +161,7 @@ func (d *CornerDrawing) drawJoints(s *sheet, c cell) {
 	}
 	if g.Rocker != nil {
 		points = append(points, rockerPoints(g)...)
-		for _, l := range []*loads.Line{g.Rocker.Spring, g.Rocker.AntiRoll} {
+		for _, l := range []*loads.Line{g.Rocker.Spring, g.Rocker.AntiRoll} { // a third spring ends on the other rocker
 			if l != nil {
 				points = append(points, l.Far)
 			}

@@ -116,12 +116,28 @@ func wheelCircle(c loads.Corner) (out []r3.Vec) {
 // rockerPoints are the pivot and the points of a rocker at which forces act.
 func rockerPoints(c loads.Corner) []r3.Vec {
 	out := []r3.Vec{c.Rocker.Pivot, c.Links[loads.Rod].Inner}
-	for _, l := range []*loads.Line{c.Rocker.Spring, c.Rocker.AntiRoll} {
-		if l != nil {
-			out = append(out, l.Rocker)
-		}
+	for _, l := range rockerLines(c.Rocker) {
+		out = append(out, l.Rocker)
 	}
 	return out
+}
+
+// rockerLines are the two-force members on a rocker, from it to where they are drawn. A
+// third spring, which runs to the rocker of the other side, is drawn to its middle.
+func rockerLines(rk *loads.Rocker) (out []loads.Line) {
+	for _, l := range []*loads.Line{rk.Spring, rk.AntiRoll} {
+		if l != nil {
+			out = append(out, *l)
+		}
+	}
+	if l := rk.Third; l != nil {
+		out = append(out, halfOf(*l))
+	}
+	return out
+}
+
+func halfOf(l loads.Line) loads.Line {
+	return loads.Line{Rocker: l.Rocker, Far: r3.Scale(0.5, r3.Add(l.Rocker, l.Far))}
 }
 
 // rockerAxis is the piece of the axis of a rocker that is drawn: over its bearings.
@@ -141,10 +157,8 @@ func (d *CornerDrawing) bounds(p projection) box {
 	if c.Rocker != nil {
 		axis := rockerAxis(c)
 		points = append(append(points, rockerPoints(c)...), axis[:]...)
-		for _, l := range []*loads.Line{c.Rocker.Spring, c.Rocker.AntiRoll} {
-			if l != nil {
-				points = append(points, l.Far)
-			}
+		for _, l := range rockerLines(c.Rocker) {
+			points = append(points, l.Far)
 		}
 	}
 	for _, v := range points {

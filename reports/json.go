@@ -132,6 +132,8 @@ type (
 		Pivot      vector    `json:"pivot_force"`
 		Bearing    [2]number `json:"bearing_radial"`
 		Thrust     number    `json:"thrust"`
+
+		Third *number `json:"third_spring_force,omitempty"` // only where there is one
 	}
 	jsonPoint struct {
 		Corner string           `json:"corner"`
@@ -231,11 +233,16 @@ func (r Report) toRockers(corner string, c cases.Corner) jsonRockers {
 	out.Checks, out.Governing = r.toChecks(c.Rocker)
 	for k, f := range c.Forces {
 		x := f.Rocker
-		out.Forces = append(out.Forces, jsonRocker{
+		row := jsonRocker{
 			Case: r.Cases[k].Name, RodTorque: number(x.RodTorque), Spring: number(x.Spring), TorsionBar: number(x.TorsionBar),
 			AntiRoll: number(x.AntiRoll), Pivot: vec(x.Pivot), Thrust: number(x.Thrust),
 			Bearing: [2]number{number(r3.Norm(x.Bearings[0])), number(r3.Norm(x.Bearings[1]))},
-		})
+		}
+		if c.Statics.Corner.Rocker.Third != nil {
+			third := number(x.Third)
+			row.Third = &third
+		}
+		out.Forces = append(out.Forces, row)
 	}
 	return out
 }

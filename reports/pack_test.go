@@ -58,11 +58,6 @@ func packCars(t *testing.T) map[string]reports.Report {
 	return out
 }
 
-// oneSided adds a case of which one wheel alone has the load.
-var oneSided = []string{"\ncases:\n", "\ncases:\n  - {name: Measured, contact_forces: {front_left: {force: [-4000, -2100, 5000]}}}\n"}
-
-const hostile = "<script>alert(1)</script> (\\) %PDF endstream endobj {nb} \x1b[31m \u202e 😀 漢字 e\u0301 x"
-
 // Whatever page of the pack is torn out, it says what it belongs to and what it is not.
 func TestPackEveryPageSaysWhatItIs(t *testing.T) {
 	for name, r := range packCars(t) {
@@ -72,6 +67,9 @@ func TestPackEveryPageSaysWhatItIs(t *testing.T) {
 			total := pageCount(t, data)
 			if len(all) != total {
 				t.Fatalf("%d pages read, pdfinfo counts %d", len(all), total)
+			}
+			if !strings.Contains(all[0].text(), reports.Caution) {
+				t.Error("the whole caution is not on the first page")
 			}
 			revision := "revision " + r.Car.Revision[:min(5, len(r.Car.Revision))]
 			for i, p := range all {
@@ -260,6 +258,18 @@ func TestPackSaysFail(t *testing.T) {
 	}
 	if !slices.ContainsFunc(bookmarks(t, data), func(m string) bool { return strings.HasSuffix(m, "FAIL") }) {
 		t.Error("no bookmark says FAIL")
+	}
+}
+
+// The date is the one that the user gives, and never that of the clock.
+func TestPackHasTheDateOfTheUser(t *testing.T) {
+	r := report(t)
+	if cover := pages(t, pack(t, r))[0].text(); !strings.Contains(cover, " Date Car file ") {
+		t.Errorf("without a date the cover says %q", cover)
+	}
+	r.Date = "2031-02-03"
+	if cover := pages(t, pack(t, r))[0].text(); !strings.Contains(cover, " Date 2031-02-03 ") {
+		t.Errorf("the cover says %q", cover)
 	}
 }
 

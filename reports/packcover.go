@@ -24,7 +24,7 @@ func (p *pack) cover() {
 	}
 	p.Fields(append(fields, [][2]string{
 		{"Revision", revision},
-		{"Date", ""},
+		{"Date", r.Date},
 		{"Car file", r.File},
 		{"SHA-256 of the file", r.SHA256},
 		{"Calculated with", "sixlink " + r.Version},
@@ -32,8 +32,8 @@ func (p *pack) cover() {
 		{"Free-body audit", fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst)},
 	}...))
 	p.Boxed(fonts.Bold, 10.5, p.AtMost(fonts.Bold, 10.5, r.summary(), 5))
-	p.Text(fonts.Sans, paper.BodySize, r.Car.Notes)
 	p.Boxed(fonts.Sans, paper.BodySize, Caution)
+	p.Text(fonts.Sans, paper.BodySize, r.Car.Notes)
 	p.SignOff("Sign-off", [3]string{"name", "date", "signature"},
 		[]string{"Calculated by", "Loads reviewed by", "Structural engineer, qualified", "Proved by test and inspection"})
 }

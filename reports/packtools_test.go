@@ -175,3 +175,8 @@ func bookmarks(t *testing.T, data []byte) (out []string) {
 	}
 	return out
 }
+
+// oneSided adds a case of which one wheel alone has the load.
+var oneSided = []string{"\ncases:\n", "\ncases:\n  - {name: Measured, contact_forces: {front_left: {force: [-4000, -2100, 5000]}}}\n"}
+
+const hostile = "<script>alert(1)</script> (\\) %PDF endstream endobj {nb} \x1b[31m \u202e 😀 漢字 e\u0301 x"

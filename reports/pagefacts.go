@@ -138,6 +138,7 @@ func (r Report) forceFacts(x *fact, corner, member, k int) {
 		tell("spring force", f.Spring, "N")
 		tell("torsion bar torque", f.TorsionBar, "N·mm")
 		tell("anti-roll link", f.AntiRoll, "N")
+		tell("third spring", f.Third, "N")
 		return
 	}
 	m := r.Corners[corner].Members[member]

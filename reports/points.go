@@ -15,30 +15,23 @@ type pointForces struct {
 
 // chassisForces lists the forces of the suspension on the chassis at one corner.
 func chassisForces(c cases.Corner) []pointForces {
+	return byPoint(c, c.Statics.ChassisForces)
+}
+
+// uprightForces lists the forces on the upright at its joints.
+func uprightForces(c cases.Corner) []pointForces {
+	return byPoint(c, c.Statics.UprightForces)
+}
+
+func byPoint(c cases.Corner, at func(loads.Forces) []loads.PointForce) []pointForces {
 	var out []pointForces
 	for k, f := range c.Forces {
-		for i, p := range c.Statics.ChassisForces(f) {
+		for i, p := range at(f) {
 			if k == 0 {
 				out = append(out, pointForces{name: p.Name})
 			}
 			out[i].forces = append(out[i].forces, p.Force)
 		}
-	}
-	return out
-}
-
-// uprightForces lists the forces on the upright at its joints.
-func uprightForces(c cases.Corner) []pointForces {
-	var out []pointForces
-	for i, name := range loads.JointNames {
-		if i == loads.RodJoint && c.Statics.Corner.Carrier != loads.Upright {
-			continue
-		}
-		p := pointForces{name: name}
-		for _, f := range c.Forces {
-			p.forces = append(p.forces, f.Upright[i])
-		}
-		out = append(out, p)
 	}
 	return out
 }

@@ -16,6 +16,7 @@ type Report struct {
 	Version string // of the program
 	File    string // name of the car file
 	SHA256  string // of the car file's bytes, hexadecimal
+	Date    string // that the user gives the report, YYYY-MM-DD; empty: a line to fill in
 	cases.Results
 	Incomplete string // why there is no verdict on the car; empty: there is one
 }

@@ -27,10 +27,10 @@ func (s Sizes) report() Report {
 // incomplete says which members have no tube; empty: all have one.
 func (s Sizes) incomplete() string {
 	var without []string
-	for axle, name := range cases.AxleNames {
-		for link, member := range loads.LinkNames {
-			if s.Lacks(axle, link) {
-				without = append(without, name+" "+words(member))
+	for _, at := range s.Before.Car.Stations() {
+		for link := range loads.LinkNames {
+			if s.Lacks(at.At, link) {
+				without = append(without, at.Member(link))
 			}
 		}
 	}
@@ -50,10 +50,11 @@ func (s Sizes) Tables() []Table {
 	return append([]Table{s.membersTable(), s.howTable()}, s.report().Tables()...)
 }
 
-// membersTable has a line for each member of an axle, left and right together.
+// membersTable has a line for each member of an axle, left and right together where they
+// are mirror images.
 func (s Sizes) membersTable() Table {
 	t := Table{
-		Name: "Sizing", Title: "Members before and after sizing: left and right alike, the worse of the two; masses of one side",
+		Name: "Sizing", Title: "Members before and after sizing: " + s.sides() + "; masses of one side",
 		Columns: []Column{
 			{"axle", "", Text},
 			{"member", "", Text},
@@ -75,22 +76,30 @@ func (s Sizes) membersTable() Table {
 			{"source of the size", "", Text},
 		},
 	}
-	for axle, name := range cases.AxleNames {
+	for _, at := range s.Before.Car.Stations() {
 		for link, member := range loads.LinkNames {
-			was, is := s.governing(s.Before, axle, link), s.after(axle, link)
+			was, is := sidesOf(s.Before, at, link), s.after(at, link)
 			cost, source := nan, any(nil)
-			if size := s.Chosen(axle, link); size != nil {
-				cost, source = 2*sizing.Cost(*size, is.member.Strut.Length), size.Source
+			if size := s.Chosen(at.At, link); size != nil {
+				cost, source = at.Count()*sizing.Cost(*size, is.member.Strut.Length), size.Source
 			}
 			t.Rows = append(t.Rows, []any{
-				name, words(member), is.member.Strut.Metal.Name,
+				at.Name, words(member), is.member.Strut.Metal.Name,
 				was.section, was.mass, was.check, was.at, was.reserve,
 				is.section, is.mass, is.check, is.at, is.reserve,
-				s.lighter(was, is), is.verdict, s.remarkOf(axle, link), cost, source,
+				s.lighter(was, is), is.verdict, s.remarkOf(at.At, link), cost, source,
 			})
 		}
 	}
 	return t
+}
+
+// sides says what of left and right is shown.
+func (s Sizes) sides() string {
+	if s.Before.Car.Mirrors() {
+		return "left and right alike, the worse of the two"
+	}
+	return "of an axle whose sides are mirror images the worse of the two"
 }
 
 // A sided is the worse of a member and its mirror image.
@@ -113,18 +122,18 @@ func (s Sizes) lighter(was, is sided) float64 {
 }
 
 // after is a member with its chosen tube; without values where no tube carries it.
-func (s Sizes) after(axle, link int) sided {
-	out := s.governing(s.After, axle, link)
-	out.section = s.sizeOf(axle, link, out.member)
-	if s.Lacks(axle, link) {
+func (s Sizes) after(at cases.Station, link int) sided {
+	out := sidesOf(s.After, at, link)
+	out.section = s.sizeOf(at.At, link, out.member)
+	if s.Lacks(at.At, link) {
 		return sided{member: out.member, corner: out.corner, reserve: nan, section: dash, mass: nan, verdict: "NO TUBE"}
 	}
 	return out
 }
 
-func (s Sizes) governing(r cases.Results, axle, link int) sided {
-	out := sided{member: r.Corners[2*axle].Members[link], corner: 2 * axle, reserve: math.NaN()}
-	for corner := 2 * axle; corner < 2*axle+2; corner++ {
+func sidesOf(r cases.Results, at cases.Station, link int) sided {
+	out := sided{member: r.Corners[at.At].Members[link], corner: at.At, reserve: math.NaN()}
+	for corner := at.At; corner < at.At+int(at.Count()); corner++ {
 		m := r.Corners[corner].Members[link]
 		if g, ok := m.Governs(); ok && (out.check == nil || check.Lower(g.Reserve, out.reserve)) {
 			out = sided{member: m, corner: corner, check: g.Title(), at: caseNo(g.Case), reserve: g.Reserve}
@@ -136,8 +145,8 @@ func (s Sizes) governing(r cases.Results, axle, link int) sided {
 }
 
 // sizeOf names the section of a member, by the stock where it is of it.
-func (s Sizes) sizeOf(axle, link int, m cases.Member) string {
-	if size := s.Chosen(axle, link); size != nil {
+func (s Sizes) sizeOf(corner, link int, m cases.Member) string {
+	if size := s.Chosen(corner, link); size != nil {
 		return sizeWords(*size)
 	}
 	return sectionWords(m.Strut)
@@ -145,13 +154,9 @@ func (s Sizes) sizeOf(axle, link int, m cases.Member) string {
 
 // remarkOf says why a member has the tube that it has, where it is not simply the
 // lightest that carries.
-func (s Sizes) remarkOf(axle, link int) string {
-	for _, g := range s.Groups {
-		for _, l := range g.Links {
-			if g.Axle == axle && l == link {
-				return s.groupRemark(g)
-			}
-		}
+func (s Sizes) remarkOf(corner, link int) string {
+	if g := s.Of(corner, link); g != nil {
+		return s.groupRemark(*g)
 	}
 	return ""
 }
@@ -187,10 +192,14 @@ func (s Sizes) howTable() Table {
 
 func (s Sizes) terms() string {
 	text := termWords(s.Stock, s.Limits, s.Target)
-	if s.Separate {
-		return text + "; every member of an axle by itself, left and right alike"
+	own := ""
+	if !s.Before.Car.Mirrors() {
+		own = "; a right-hand member to which the car file gives a section of its own has a tube of its own"
 	}
-	return text + "; both legs of a wishbone share a tube, and so do left and right"
+	if s.Separate {
+		return text + "; every member of an axle by itself, left and right alike" + own
+	}
+	return text + "; both legs of a wishbone share a tube, and so do left and right" + own
 }
 
 func (s Sizes) massWords() string {

@@ -30,6 +30,7 @@ type (
 	}
 	jsonSized struct {
 		Axle   string    `json:"axle"`
+		Side   string    `json:"side,omitempty"` // where the sides of the axle are no mirror images
 		Member string    `json:"member"`
 		Before jsonMade  `json:"before"`
 		After  jsonMade  `json:"after"`
@@ -74,20 +75,25 @@ func (s Sizes) JSON() ([]byte, error) {
 	if !s.Carries() {
 		out.MassAfter, out.Saved = number(nan), number(nan)
 	}
-	for axle, name := range cases.AxleNames {
+	for _, at := range s.Before.Car.Stations() {
 		for link, member := range loads.LinkNames {
 			m := jsonSized{
-				Axle: name, Member: member, Remark: s.remarkOf(axle, link),
-				Before: s.toMade(s.Before, axle, link), After: s.toMade(s.After, axle, link),
+				Axle: cases.AxleNames[at.At/2], Member: member, Remark: s.remarkOf(at.At, link),
+				Before: toMade(s.Before, at, link), After: toMade(s.After, at, link),
 			}
-			if size := s.Chosen(axle, link); size != nil {
+			if !at.Both {
+				m.Side = cases.SideNames[at.At%2]
+			}
+			if size := s.Chosen(at.At, link); size != nil {
 				m.Size = toSize(*size)
 			}
-			if s.Lacks(axle, link) {
+			if s.Lacks(at.At, link) {
 				m.After = jsonMade{Material: m.Before.Material, Mass: number(nan)}
 			}
 			out.Members = append(out.Members, m)
 		}
+	}
+	for axle, name := range cases.AxleNames {
 		out.Axles = append(out.Axles, s.toSettling(axle, name))
 	}
 	for _, n := range s.notes() {
@@ -99,8 +105,8 @@ func (s Sizes) JSON() ([]byte, error) {
 	return indented(out)
 }
 
-func (s Sizes) toMade(r cases.Results, axle, link int) jsonMade {
-	g := s.governing(r, axle, link)
+func toMade(r cases.Results, at cases.Station, link int) jsonMade {
+	g := sidesOf(r, at, link)
 	strut := g.member.Strut
 	out := jsonMade{Tube: roundTube(strut), Section: toSection(strut), Material: strut.Metal.Name, Mass: number(strut.Mass())}
 	if f, ok := g.member.Governs(); ok {

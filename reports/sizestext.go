@@ -19,12 +19,18 @@ func (s Sizes) Text() ([]byte, error) {
 	p.fold("", "  ", s.terms())
 	p.line("")
 	r.textCases(p)
-	p.line("Lightest tubes; left and right alike, RF the worse of the two; masses of one side, kg")
-	for axle, name := range cases.AxleNames {
-		p.line("\n%s axle", name)
-		s.textAxle(p, axle)
-		p.fold("  ", "    ", s.thinWalls(axle))
-		p.fold("  ", "    ", s.settling(axle))
+	sides := "left and right alike, RF the worse of the two"
+	if !s.Before.Car.Mirrors() {
+		sides = s.sides()
+	}
+	p.line("Lightest tubes; %s; masses of one side, kg", sides)
+	for _, at := range s.Before.Car.Stations() {
+		p.line("\n%s", at.Title())
+		s.textAxle(p, at)
+		if at.Both || at.At%2 == cases.Right {
+			p.fold("  ", "    ", s.thinWalls(at.At/2))
+			p.fold("  ", "    ", s.settling(at.At/2))
+		}
 	}
 	p.line("")
 	s.textOpen(p)
@@ -41,11 +47,11 @@ func (s Sizes) Text() ([]byte, error) {
 	return p.Bytes(), nil
 }
 
-func (s Sizes) textAxle(p *page, axle int) {
+func (s Sizes) textAxle(p *page, at cases.Station) {
 	p.table(func(row func(cells ...string)) {
 		row("member", "before, mm", "mass", "RF", "after, mm", "mass", "RF", "governed by", "saved", "")
 		for link, member := range loads.LinkNames {
-			was, is := s.governing(s.Before, axle, link), s.after(axle, link)
+			was, is := sidesOf(s.Before, at, link), s.after(at, link)
 			row(words(member),
 				was.section, Milli.number(was.mass), Reserve.number(was.reserve),
 				is.section, Milli.number(is.mass), Reserve.number(is.reserve), governedBy(is),
@@ -68,7 +74,7 @@ func (s Sizes) textOpen(p *page) {
 		if text == "" {
 			continue
 		}
-		lead := cases.AxleNames[g.Axle] + " "
+		lead := s.groupName(g) + " "
 		for i, link := range g.Links {
 			if i > 0 {
 				lead += " and "
@@ -80,4 +86,18 @@ func (s Sizes) textOpen(p *page) {
 		}
 		p.fold(lead+": ", "  ", text)
 	}
+}
+
+// groupName says on which side of which axle a group is.
+func (s Sizes) groupName(g cases.Group) string {
+	name := cases.AxleNames[g.Axle]
+	if s.Before.Car.Axles[g.Axle].Right == nil {
+		return name
+	}
+	for side, other := range [2]int{cases.Right, cases.Left} {
+		if len(g.Sides[other]) == 0 {
+			return name + " " + cases.SideNames[side]
+		}
+	}
+	return name + ", left and right,"
 }

@@ -199,40 +199,6 @@ func (r Report) checksTable() Table {
 	return t
 }
 
-func (r Report) rockersTable() Table {
-	t := Table{
-		Name: "Rockers", Title: "Rockers: torques positive for a wheel pushed up; spring positive in compression, anti-roll link in tension; pivot: chassis on rocker",
-		Columns: []Column{
-			{"no.", "", Text},
-			{"load case", "", Text},
-			{"corner", "", Text},
-			{"rod torque", "N·mm", Full},
-			{"spring force", "N", Full},
-			{"torsion bar torque", "N·mm", Full},
-			{"anti-roll link", "N", Full},
-			{"pivot Fx", "N", Full},
-			{"pivot Fy", "N", Full},
-			{"pivot Fz", "N", Full},
-			{"bearing 1 radial", "N", Full},
-			{"bearing 2 radial", "N", Full},
-			{"thrust", "N", Full},
-		},
-	}
-	for k, c := range r.Cases {
-		for i, corner := range r.Corners {
-			x := corner.Forces[k].Rocker
-			if x == nil {
-				continue
-			}
-			t.Rows = append(t.Rows, []any{
-				caseNo(k), c.Name, words(cases.CornerNames[i]), x.RodTorque, x.Spring, x.TorsionBar, x.AntiRoll,
-				x.Pivot.X, x.Pivot.Y, x.Pivot.Z, r3.Norm(x.Bearings[0]), r3.Norm(x.Bearings[1]), x.Thrust,
-			})
-		}
-	}
-	return t
-}
-
 // handOver lists the forces that the neighbours must carry: chassis and upright.
 func (r Report) handOver() Table {
 	t := Table{

@@ -87,9 +87,8 @@ func letterOf(i int) string {
 func (r Report) textMembers(p *page) {
 	p.line("Largest forces over all cases, N, [case]; RF: reserve factor, cut, not rounded; below 1 fails")
 	for left := 0; left < cases.NumCorners; left += 2 {
-		axle := cases.AxleNames[left/2]
 		if r.mirrored(left, left+1) {
-			p.line("\n%s axle, left and right alike; the cases are those of the left", axle)
+			p.line("\n%s axle, left and right alike; the cases are those of the left", cases.AxleNames[left/2])
 			r.textCorner(p, left)
 			continue
 		}
@@ -129,7 +128,7 @@ func withCase(text string, k int) string {
 
 // mirrored tells whether two corners show the same envelope, to rounding.
 func (r Report) mirrored(a, b int) bool {
-	if !alike(r.Corners[a].Rocker, r.Corners[b].Rocker) {
+	if r.Car.Axles[a/2].Right != nil || !alike(r.Corners[a].Rocker, r.Corners[b].Rocker) {
 		return false
 	}
 	for j := range loads.NumLinks {

@@ -43,7 +43,7 @@ func (s Study) meaning() []string {
 	out := []string{
 		"P is the share of the samples with RF < 1; its interval is that of Clopper and Pearson for 95 %, which speaks of the number of samples alone, not of how well the scatter is known",
 		"percentiles come from counts in steps of 0.1 %, cut downwards; of a small share of the samples none can be better than the samples are many",
-		"the left-hand and the right-hand side scatter alike, for the file gives one side; each value scatters by itself",
+		"the left-hand and the right-hand side scatter alike where the file has one number for both; each value scatters by itself",
 		"sensitivity: the linear correlation of ln RF with the value; its square is about the share of the scatter of ln RF that the value brings in",
 	}
 	if slices.ContainsFunc(s.Tolerance.Scatter, func(x studies.Scatter) bool { return ofLoads(x.Path) }) {

@@ -17,6 +17,7 @@ type builder struct {
 	lost    bool // the axes could not be read: nothing is known of directions
 	metals  metals
 	parts   parts
+	hand    int // side that is read: cases.Left, cases.Right
 	stacks  stacks
 	refused struct{ acceleration, moment bool } // for the sake of the axes, once
 }

@@ -50,7 +50,7 @@ func TestFaults(t *testing.T) {
 		})
 	}
 	good := example(t, "hillclimb-pushrod.yaml")
-	for _, table := range [][]edit{vehicleEdits, axleEdits, rockerEdits, sectionEdits, caseEdits, fileEdits, materialEdits} {
+	for _, table := range [][]edit{vehicleEdits, axleEdits, rockerEdits, sectionEdits, caseEdits, fileEdits, materialEdits, sideEdits, linkEdits, thirdEdits} {
 		for _, e := range table {
 			check(e.name, edited(t, good, e.old, e.new), max(1, e.faults))
 		}

@@ -3,6 +3,8 @@ package carfile
 import (
 	"errors"
 	"math"
+	"os"
+	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
@@ -19,10 +21,21 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte(example(f, "hillclimb-pullrod.yaml")))
 	f.Add([]byte(withLaminate(f)))
 	f.Add([]byte(withEnds(f)))
-	for _, table := range [][]edit{vehicleEdits, axleEdits, rockerEdits, sectionEdits, caseEdits, fileEdits} {
+	for _, table := range [][]edit{vehicleEdits, axleEdits, rockerEdits, sectionEdits, caseEdits, fileEdits, sideEdits, linkEdits, thirdEdits} {
 		for _, e := range table {
 			f.Add([]byte(edited(f, good, e.old, e.new)))
 		}
+	}
+	cars, err := filepath.Glob("../testdata/numpy/cars/*.yaml")
+	if err != nil || len(cars) == 0 {
+		f.Fatal("no cars", err)
+	}
+	for _, name := range cars {
+		src, err := os.ReadFile(name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(src)
 	}
 	for _, w := range wholeFiles {
 		if len(w.text) < 1000 {

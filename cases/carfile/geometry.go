@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"sixlink/cases"
 )
 
 // Limits of what hardpoints may be, mm.
@@ -32,17 +34,16 @@ func (b *builder) apart(it, other *item, both string) {
 func (b *builder) wheel(it *item) {
 	centre, contact := it.at("centre"), it.at("contact")
 	if b.placed(contact) {
-		if y := b.vector(contact).Y; y > 0 && y < narrowest {
+		if y := b.off(contact); y > 0 && y < narrowest {
 			b.refuse(contact, fmt.Sprintf("the contact point is %s mm off the centreline, less than %d mm", short(y), narrowest),
 				"give the coordinates in mm, or with their unit")
 		} else if y <= 0 {
-			b.refuse(contact, fmt.Sprintf("the contact point is not on the left-hand side: in ISO 8855 axes its y is %s mm, not above 0 mm", short(y)),
-				"give the hardpoints of the left-hand side; the right-hand side is their mirror image")
+			b.refuseSide(contact, "the contact point", "give the hardpoints of the left-hand side; the right-hand side is their mirror image")
 		}
 	}
 	if b.placed(centre, contact) {
-		if y := b.vector(centre).Y; y <= 0 {
-			b.refuse(centre, fmt.Sprintf("the wheel centre is not on the left-hand side: in ISO 8855 axes its y is %s mm, not above 0 mm", short(y)), "give the hardpoints of the left-hand side")
+		if b.off(centre) <= 0 {
+			b.refuseSide(centre, "the wheel centre", "give the hardpoints of the left-hand side")
 			return
 		}
 		if h := b.vector(centre).Z - b.vector(contact).Z; h <= 0 {
@@ -50,6 +51,23 @@ func (b *builder) wheel(it *item) {
 				"correct the wheel centre or the contact point, or see which way is up in axes")
 		}
 	}
+}
+
+// off is how far a point lies off the centreline, mm, above 0 on the side that is read.
+func (b *builder) off(it *item) float64 {
+	if b.hand == cases.Right {
+		return -b.vector(it).Y
+	}
+	return b.vector(it).Y
+}
+
+// refuseSide refuses a point that is not on the side that is read.
+func (b *builder) refuseSide(it *item, what, remedy string) {
+	side, limit := "left", "above"
+	if b.hand == cases.Right {
+		side, limit, remedy = "right", "below", "right: gives points in their own coordinates"
+	}
+	b.refuse(it, fmt.Sprintf("%s is not on the %s-hand side: in ISO 8855 axes its y is %s mm, not %s 0 mm", what, side, short(b.vector(it).Y), limit), remedy)
 }
 
 // stance checks how the axles stand to one another.

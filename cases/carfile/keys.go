@@ -27,9 +27,12 @@ type Key struct {
 	Default string // as it would stand in the file; empty: none
 	Absent  string // what holds where the key is left out, if no Default says it
 
-	Keys  []Key    // of a Mapping, and of the entries of a List; a Choice with Keys may be a mapping instead
-	OneOf []string // of which of Keys exactly one must be there
-	With  string   // the key of the same mapping without which this one means nothing
+	Keys    []Key    // of a Mapping, and of the entries of a List; a Choice with Keys may be a mapping instead
+	OneOf   []string // of which of Keys exactly one must be there
+	Neither string   // what more to say where none of OneOf is there
+	With    string   // the key of the same mapping without which this one means nothing
+
+	Instead []string // keys of the same mapping whose place it takes: it excludes them
 
 	Also []string // other names that people write for it, to name it to them
 }
@@ -76,6 +79,19 @@ func (k *Key) find(name string) *Key {
 		return nil
 	}
 	return &k.Keys[at]
+}
+
+// excluded are the keys of a mapping that cannot stand beside one of them.
+func (k *Key) excluded(name string) (out []string) {
+	for _, o := range k.Keys {
+		switch {
+		case o.Name == name:
+			out = append(out, o.Instead...)
+		case slices.Contains(o.Instead, name):
+			out = append(out, o.Name)
+		}
+	}
+	return out
 }
 
 // entry returns the row of one entry of a List.

@@ -2,6 +2,7 @@ package carfile
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"go.yaml.in/yaml/v4"
@@ -104,7 +105,8 @@ func noKey(n *yaml.Node) *flaw {
 func (r *reader) missing(it *item, used, meant map[string]bool) {
 	for i := range it.key.Keys {
 		k := &it.key.Keys[i]
-		need := k.Required && !used[k.Unless] && !meant[k.Unless] || k.NeededWith != "" && used[k.NeededWith]
+		taken := func(name string) bool { return used[name] || meant[name] } // a key in whose place k would stand
+		need := k.Required && !taken(k.Unless) && !slices.ContainsFunc(it.key.excluded(k.Name), taken) || k.NeededWith != "" && used[k.NeededWith]
 		if need && !used[k.Name] && !meant[k.Name] {
 			text := k.Name + " is missing"
 			if k.NeededWith != "" {
@@ -139,7 +141,7 @@ func (r *reader) defaults(it *item) {
 	}
 }
 
-// rules holds a mapping to OneOf and With. A flag that is false counts as left out
+// rules holds a mapping to OneOf, Instead and With. A flag that is false counts as left out
 // for OneOf.
 func (r *reader) rules(it *item, meant map[string]bool) {
 	var chosen []string
@@ -153,15 +155,23 @@ func (r *reader) rules(it *item, meant map[string]bool) {
 		}
 	}
 	if len(it.key.OneOf) > 0 && len(chosen) != 1 {
-		text := "there is neither " + join(it.key.OneOf, " nor ")
+		text, remedy := "there is neither "+join(it.key.OneOf, " nor "), "give exactly one of "+alternatives(it.key.OneOf)
 		if len(chosen) > 1 {
 			text = together(chosen) + " exclude each other"
+		} else if it.key.Neither != "" {
+			remedy += "; " + it.key.Neither
 		}
-		r.refuse(it, text, "give exactly one of "+alternatives(it.key.OneOf))
+		r.refuse(it, text, remedy)
 		return
 	}
 	for i := range it.key.Keys {
 		k := &it.key.Keys[i]
+		for _, other := range it.key.excluded(k.Name) {
+			if f := it.at(other); f.given && it.at(k.Name).given && len(k.Instead) == 0 {
+				r.fault(place{it.at(k.Name).line, it.at(k.Name).column}, it.at(k.Name).path, flaw{k.Name + " and " + other + " exclude each other", "take one of the two out"})
+				break
+			}
+		}
 		if f := it.at(k.Name); f.given && k.With != "" && !it.at(k.With).given {
 			r.fault(place{f.line, f.column}, f.path, flaw{k.Name + " goes with " + k.With + ", not with " + together(chosen), "take it out, or give " + k.With + " instead"})
 		}

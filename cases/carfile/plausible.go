@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"sixlink/cases"
+	"sixlink/loads"
 )
 
 // Exchanged points give a corner that can be solved and forces that belong to no car:
@@ -22,22 +23,36 @@ func (b *builder) plausible(it *item) {
 	if !b.placed(centre, it.at("wheel").at("contact")) {
 		return // that fault may be the cause of all that would be found here
 	}
-	for _, l := range links {
-		part := it.at(l.part)
-		b.outward(part.at(l.outer), part.at(l.inner), centre)
+	for i := range links {
+		outer, inner := it.joints(i)
+		b.outward(outer, inner, centre)
 	}
-	for _, name := range []string{"upper_wishbone", "lower_wishbone"} {
-		front, rear := it.at(name).at("front"), it.at(name).at("rear")
+	for _, leg := range []int{loads.UpperFrontLeg, loads.LowerFrontLeg} {
+		_, front := it.joints(leg)
+		_, rear := it.joints(leg + 1)
 		if b.placed(front, rear) && !(b.vector(front).X > b.vector(rear).X) {
 			b.refuse(front, "the front pick-up does not lie ahead of the rear one", "exchange front and rear, or see which way is forward in axes")
 		}
 	}
-	upper, lower := it.at("upper_wishbone").at("outer"), it.at("lower_wishbone").at("outer")
-	if b.placed(upper, lower) && !(b.vector(upper).Z > b.vector(lower).Z) {
-		b.refuse(upper, "the upper ball joint does not lie above the lower one", "exchange the wishbones, or see which way is up in axes")
-	}
+	b.upperAbove(it)
 	if spin := it.at("wheel").at("spin_axis"); b.placed(spin) && math.Abs(r3.Unit(b.vector(spin)).Y) < leanest {
 		b.refuse(spin, "the spin axis points along the car or upwards, more than 45 degrees off the line across it", "give the direction of the wheel's axle")
+	}
+}
+
+// upperAbove refuses an upper ball joint, or the middle of two joints in its place, that
+// does not lie above the lower one.
+func (b *builder) upperAbove(it *item) {
+	var outer [4]*item // of the legs, in their order
+	for i := range outer {
+		outer[i], _ = it.joints(i)
+	}
+	if !b.placed(outer[:]...) {
+		return
+	}
+	height := func(front, rear int) float64 { return b.vector(outer[front]).Z + b.vector(outer[rear]).Z }
+	if upper := outer[loads.UpperFrontLeg]; !(height(loads.UpperFrontLeg, loads.UpperRearLeg) > height(loads.LowerFrontLeg, loads.LowerRearLeg)) {
+		b.refuse(upper, "the upper ball joint does not lie above the lower one", "exchange the wishbones, or see which way is up in axes")
 	}
 }
 
@@ -53,11 +68,10 @@ func (b *builder) outward(outer, inner, centre *item) {
 	case far >= near:
 		b.refuse(outer, fmt.Sprintf("the outer joint lies %s mm from the wheel centre, and the inner one %s mm", short(far), short(near)),
 			"exchange the two: the outer joint is the one at the wheel")
-	case b.vector(outer).Y <= 0:
-		b.refuse(outer, fmt.Sprintf("the outer joint is not on the left-hand side: in ISO 8855 axes its y is %s mm, not above 0 mm", short(b.vector(outer).Y)),
-			"give the hardpoints of the left-hand side")
-	case b.vector(inner).Y <= 0:
-		b.doubt(fmt.Sprintf("%s lies across the centreline: hardpoints are those of the left-hand side", inner.path))
+	case b.off(outer) <= 0:
+		b.refuseSide(outer, "the outer joint", "give the hardpoints of the left-hand side")
+	case b.off(inner) <= 0:
+		b.doubt(fmt.Sprintf("%s lies across the centreline: hardpoints are those of the %s-hand side", inner.path, cases.SideNames[b.hand]))
 	}
 }
 

@@ -17,6 +17,7 @@ import (
 // dimensions in mm, and as the file is to have them ("20", "0.625 in").
 type NewTube struct {
 	Axle, Link int
+	Sides      [2]bool // left, right: whose tube it is; neither: both
 	Tube       members.Tube
 	Given      [2]string
 }
@@ -31,7 +32,15 @@ func Retube(name string, src []byte, tubes []NewTube) ([]byte, error) {
 	}
 	e := editor{source: s, src: src, used: aliased(root)}
 	for _, t := range tubes {
-		e.tube(root, t)
+		left := []string{cases.AxleNames[t.Axle], "members", loads.LinkNames[t.Link], "tube"}
+		right := slices.Insert(slices.Clone(left), 1, "right")
+		both := t.Sides[cases.Left] == t.Sides[cases.Right]
+		if both || t.Sides[cases.Left] {
+			e.tube(root, t, left)
+		}
+		if t.Sides[cases.Right] && !both || both && has(root, right) {
+			e.tube(root, t, right)
+		}
 	}
 	if len(e.faults) > 0 {
 		return nil, e.faults.InOrder()
@@ -75,10 +84,20 @@ func (e *editor) refuse(n *yaml.Node, path, text, remedy string) {
 	e.faults = append(e.faults, e.source.fault(n.Line, n.Column, path, flaw{text + "; the tube is not written", remedy}))
 }
 
+// has tells whether there is a value at a path.
+func has(n *yaml.Node, path []string) bool {
+	for _, key := range path {
+		if n = under(target(n), key); n == nil {
+			return false
+		}
+	}
+	return true
+}
+
 // tube finds the two numbers of a member's tube and notes how they change.
-func (e *editor) tube(root *yaml.Node, t NewTube) {
+func (e *editor) tube(root *yaml.Node, t NewTube, keys []string) {
 	n, path := root, ""
-	for _, key := range []string{cases.AxleNames[t.Axle], "members", loads.LinkNames[t.Link], "tube"} {
+	for _, key := range keys {
 		path = inside(path, key)
 		next := under(n, key)
 		if next == nil {

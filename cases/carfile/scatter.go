@@ -69,7 +69,7 @@ var groups = []struct {
 	{"walls", func(f File) []Value { return f.metalTubes("wall") }},
 	{"diameters", func(f File) []Value { return f.metalTubes("od") }},
 	{"strengths", func(f File) (out []Value) {
-		f.eachMember(func(axle, link string) { out = append(out, f.mustValue(axle+".members."+link+".strength")) })
+		f.eachMember(func(side, link string) { out = append(out, f.mustValue(side+".members."+link+".strength")) })
 		return out
 	}},
 	{"loads", func(f File) (out []Value) {
@@ -94,8 +94,8 @@ func (f File) numbers(kind func(it *item, index int) bool) (out []Value) {
 
 // metalTubes returns a dimension of all sections of members of metal.
 func (f File) metalTubes(part string) (out []Value) {
-	f.eachMember(func(axle, link string) {
-		f.top.at(axle).at("members").at(link).each(func(it *item, i int) {
+	f.eachMember(func(side, link string) {
+		f.top.lookUp(side + ".members." + link).each(func(it *item, i int) {
 			path := it.valuePath(i)
 			if strings.HasSuffix(path, "."+part) && !strings.Contains(path, ".ends.") {
 				out = append(out, f.mustValue(path))
@@ -105,12 +105,18 @@ func (f File) metalTubes(part string) (out []Value) {
 	return out
 }
 
-// eachMember calls do for every member of metal.
-func (f File) eachMember(do func(axle, link string)) {
-	for i, a := range f.Car.Axles {
-		for j, p := range a.Parts {
-			if p.Laminate == nil {
-				do(cases.AxleNames[i], loads.LinkNames[j])
+// eachMember calls do for every member of metal, and for those that right gives for
+// itself; side is "front" or "front.right".
+func (f File) eachMember(do func(side, link string)) {
+	for i := range f.Car.Axles {
+		left, name := f.Car.Axles[i].At(cases.Left), cases.AxleNames[i]
+		right, given := f.Car.Axles[i].At(cases.Right), f.top.at(name).at("right")
+		for j, link := range loads.LinkNames {
+			if left.Parts[j].Laminate == nil {
+				do(name, link)
+			}
+			if ownPart(given, link) && right.Parts[j].Laminate == nil {
+				do(name+".right", link)
 			}
 		}
 	}

@@ -54,6 +54,9 @@ func homes(name string) []string {
 	search = func(k *Key, path string) {
 		for i := range k.Keys {
 			o := &k.Keys[i]
+			if o.Name == "right" {
+				continue // the rows of the axle again
+			}
 			inner := o.Name
 			if path != "" {
 				inner = path + "." + o.Name

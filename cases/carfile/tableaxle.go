@@ -2,7 +2,7 @@ package carfile
 
 // axle returns the row of one axle.
 func axle(name, doc string) Key {
-	return Key{Name: name, Kind: Mapping, Required: true, Doc: doc, Keys: []Key{
+	k := Key{Name: name, Kind: Mapping, Required: true, Doc: doc, Keys: []Key{
 		{Name: "unsprung_mass", Kind: Number, Dimension: Mass, Range: Range{Max: 1000}, Required: true, Doc: "the unsprung mass of one corner"},
 		{Name: "wheel", Kind: Mapping, Required: true, Doc: "the wheel", Keys: []Key{
 			point("centre", "the wheel centre"),
@@ -17,6 +17,8 @@ func axle(name, doc string) Key {
 		}), Also: []string{"push_rod", "pull_rod"}},
 		rockerKey, inboardKey, membersKey,
 	}}
+	k.Keys = append(k.Keys, rightOf(k.Keys))
+	return k
 }
 
 // Coordinates end where no car does.
@@ -34,17 +36,27 @@ func joints() []Key {
 }
 
 func wishbone(name string) Key {
-	return Key{Name: name + "_wishbone", Kind: Mapping, Required: true, Doc: "the " + name + " wishbone", Keys: []Key{
-		point("outer", "the ball joint at the upright", "outboard", "upright", "ball_joint"),
-		point("front", "the front pick-up on the chassis", "fore"),
-		point("rear", "the rear pick-up on the chassis", "aft"),
+	outer := point("outer", "the ball joint at the upright", "outboard", "upright", "ball_joint")
+	front := point("front", "the front pick-up on the chassis", "fore")
+	rear := point("rear", "the rear pick-up on the chassis", "aft")
+	outer.Unless, front.Unless, rear.Unless = "front_leg", "front_leg", "front_leg"
+	return Key{Name: name + "_wishbone", Kind: Mapping, Required: true, Doc: "the " + name + " wishbone, or two links in its place", Keys: []Key{
+		outer, front, rear, leg("front", "rear"), leg("rear", "front"),
 	}, Also: []string{name + "_arm", name + "_control_arm", name + "_a_arm"}}
+}
+
+// leg returns the row of a link with an outer joint of its own.
+func leg(name, other string) Key {
+	return Key{
+		Name: name + "_leg", Kind: Mapping, NeededWith: other + "_leg", Instead: []string{"outer", "front", "rear"}, Keys: joints(),
+		Absent: "both legs meet in one ball joint", Doc: "the " + name + " link, which has a joint of its own at the upright",
+	}
 }
 
 var rockerKey = Key{
 	Name: "rocker", Kind: Mapping, Absent: "the rod ends on the chassis", Doc: "the rocker between the rod and the spring",
 	Also:  []string{"bellcrank", "bell_crank"},
-	OneOf: []string{"spring", "torsion_bar"},
+	OneOf: []string{"spring", "torsion_bar"}, Neither: "a third spring takes the place of neither: what carries roll at each corner would not be known",
 	Keys: []Key{
 		point("pivot", "the middle of the pivot between its two bearings"),
 		{Name: "axis", Kind: Vector, Parts: xyz, Range: Range{Min: -10000, Max: 10000}, Required: true, Doc: "the direction of the pivot's axis"},
@@ -59,6 +71,10 @@ var rockerKey = Key{
 			point("link", "the link's point on the anti-roll bar"),
 			share("roll_share", "the share of the roll part of the torque that the anti-roll bar carries"),
 		}, Also: []string{"arb", "anti_roll_bar", "sway_bar"}},
+		{Name: "third", Kind: Mapping, Absent: "no third spring", Doc: "the third spring, from this rocker to that of the other side", Keys: []Key{
+			point("rocker", "the third spring's point on this rocker"),
+			share("heave_share", "the share of the heave part of the torque that the third spring carries"),
+		}, Also: []string{"third_spring", "heave_spring", "centre_spring"}},
 		rockerPlatesKey, rockerBearingsKey, torsionBarKey, pivotBoltKey,
 	},
 }

@@ -20,7 +20,7 @@ var rockerPlatesKey = Key{
 			{Name: "bore", Kind: Number, Dimension: Length, Range: Range{Max: 500}, Required: true, Doc: "the bore of the plate at the pivot, 0 for none"},
 			rockerSize("width", "the smallest width of the plate through the middle of the pivot"),
 		}},
-		rockerEye("rod"), rockerEye("spring"), rockerEye("anti_roll"),
+		rockerEye("rod"), rockerEye("spring"), rockerEye("anti_roll"), rockerEye("third"),
 	},
 }
 

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"sixlink/cases"
-	"sixlink/loads"
 )
 
 // A Value is one number of a car file by its path, such as "front.rod.inner.z",
@@ -221,31 +220,4 @@ func (it *item) valuePath(index int) string {
 		return fmt.Sprintf("%s[%d]", it.path, index)
 	}
 	return it.path + "." + it.key.Parts[index]
-}
-
-// factorRange holds the factors on strengths and loads: our own limits.
-var factorRange = Range{Max: 100, Above: true}
-
-// factor returns the value of a path that names a factor.
-func (f File) factor(path string, steps []step) (Value, bool) {
-	v := Value{Path: path, Base: 1, Range: factorRange, Relative: true, Dimension: Share, steps: steps}
-	last := steps[len(steps)-1].text
-	switch {
-	case len(steps) == 4 && last == "strength" && steps[1].text == "members":
-		axle, link := slices.Index(cases.AxleNames[:], steps[0].text), slices.Index(loads.LinkNames[:], steps[2].text)
-		if axle < 0 || link < 0 {
-			return Value{}, false
-		}
-		v.does = func(c *cases.Car, factor float64) { c.Axles[axle].Parts[link].Strengthen(factor) }
-		return v, true
-	case len(steps) == 3 && last == "load" && steps[0].text == "cases":
-		for i, c := range f.Car.Cases {
-			if c.Name == steps[1].text || strconv.Itoa(i) == steps[1].text {
-				v.Path = f.named(fmt.Sprintf("cases[%d].load", i))
-				v.does = func(c *cases.Car, factor float64) { c.Cases[i].Scale(factor) }
-				return v, true
-			}
-		}
-	}
-	return Value{}, false
 }

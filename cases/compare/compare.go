@@ -35,9 +35,23 @@ type Car struct {
 
 // An Axle is what is compared of one axle.
 type Axle struct {
-	Masses      Masses
-	FrontalArea float64       // of the links of one corner, mm²
+	Masses Masses
+	Moved
+	Right *Moved // of the right-hand corner; nil: as the left
+}
+
+// Moved is what of one corner stands in the wind and moves with the wheel.
+type Moved struct {
+	FrontalArea float64       // of the links, mm²
 	Travel      *loads.Travel // nil: no rocker
+}
+
+// At returns what of one side of the axle moves.
+func (a Axle) At(side int) Moved {
+	if side == cases.Right && a.Right != nil {
+		return *a.Right
+	}
+	return a.Moved
 }
 
 // A Corner is what is compared of one corner.
@@ -119,9 +133,10 @@ func Of(results []*cases.Results, reserve float64, sizer Sizer) (Comparison, err
 func carOf(r *cases.Results, needs Needs) Car {
 	c := Car{Results: r, Masses: massesOf(r.Car.Axles[:]...)}
 	for i, axle := range r.Car.Axles {
-		c.Axles[i] = Axle{Masses: massesOf(axle), FrontalArea: FrontalArea(axle.Side)}
-		if t, ok := r.Corners[2*i].Statics.Travel(); ok {
-			c.Axles[i].Travel = &t
+		c.Axles[i] = Axle{Masses: massesOf(axle), Moved: movedOf(r, 2*i)}
+		if axle.Right != nil {
+			right := movedOf(r, 2*i+1)
+			c.Axles[i].Right = &right
 		}
 	}
 	for i, corner := range r.Corners {
@@ -130,9 +145,17 @@ func carOf(r *cases.Results, needs Needs) Car {
 			out.Members[j] = memberOf(m)
 			out.Members[j].Need = needs.Tubes[i][j]
 		}
-		out.Rocker, out.Chassis, out.Upright = rockerPeaks(corner), chassisPeaks(corner), uprightPeaks(corner)
+		out.Rocker, out.Chassis, out.Upright = rockerPeaks(corner), pointPeaks(corner, corner.Statics.ChassisForces), pointPeaks(corner, corner.Statics.UprightForces)
 	}
 	return c
+}
+
+func movedOf(r *cases.Results, corner int) Moved {
+	m := Moved{FrontalArea: FrontalArea(r.Car.Side(corner))}
+	if t, ok := r.Corners[corner].Statics.Travel(); ok {
+		m.Travel = &t
+	}
+	return m
 }
 
 func memberOf(m cases.Member) Member {
@@ -149,6 +172,7 @@ var rockerForces = []struct {
 	{"spring", "N", func(f loads.RockerForces) float64 { return f.Spring }},
 	{"torsion_bar", "N·mm", func(f loads.RockerForces) float64 { return f.TorsionBar }},
 	{"anti_roll_link", "N", func(f loads.RockerForces) float64 { return f.AntiRoll }},
+	{"third_spring", "N", func(f loads.RockerForces) float64 { return f.Third }},
 	{"pivot", "N", func(f loads.RockerForces) float64 { return r3.Norm(f.Pivot) }},
 	{"bearing_1_radial", "N", func(f loads.RockerForces) float64 { return r3.Norm(f.Bearings[0]) }},
 	{"bearing_2_radial", "N", func(f loads.RockerForces) float64 { return r3.Norm(f.Bearings[1]) }},
@@ -170,28 +194,15 @@ func rockerPeaks(c cases.Corner) (out []Force) {
 	return out
 }
 
-func chassisPeaks(c cases.Corner) (out []Force) {
+// pointPeaks are the largest forces at named points.
+func pointPeaks(c cases.Corner, at func(loads.Forces) []loads.PointForce) (out []Force) {
 	for k, f := range c.Forces {
-		for i, p := range c.Statics.ChassisForces(f) {
+		for i, p := range at(f) {
 			if k == 0 {
 				out = append(out, Force{p.Name, "N", none})
 			}
 			out[i].over(r3.Norm(p.Force), k)
 		}
-	}
-	return out
-}
-
-func uprightPeaks(c cases.Corner) (out []Force) {
-	for i, name := range loads.JointNames {
-		if i == loads.RodJoint && c.Statics.Corner.Carrier != loads.Upright {
-			continue
-		}
-		peak := none
-		for k, f := range c.Forces {
-			peak.over(r3.Norm(f.Upright[i]), k)
-		}
-		out = append(out, Force{name, "N", peak})
 	}
 	return out
 }

@@ -31,9 +31,12 @@ func (s Stocked) Needs(r *cases.Results, reserve float64) (Needs, error) {
 		return Needs{}, err
 	}
 	out := Needs{Doubts: []string{s.List.Remark}}
+	if !r.Car.Mirrors() {
+		out.Doubts = append(out.Doubts, "tubes needed: a right-hand member to which the car file gives a section of its own does not share with the left")
+	}
 	for i := range out.Tubes {
 		for j := range out.Tubes[i] {
-			if size := sized.Chosen(i/2, j); size != nil {
+			if size := sized.Chosen(i, j); size != nil {
 				out.Tubes[i][j] = &Need{size.Tube, sized.After.Corners[i].Members[j].Strut}
 			}
 		}

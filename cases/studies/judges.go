@@ -27,7 +27,7 @@ func Sized(o cases.Sizing) Sizer {
 
 // SizedFrom says from which stock, for every report of what was sized.
 func SizedFrom(o cases.Sizing) cases.Note {
-	text := fmt.Sprintf("tubes are the lightest of the stock %s that carry every case with a reserve factor of %g at least; both legs of a wishbone share one, and so do left and right", o.Stock.Name, o.Target)
+	text := fmt.Sprintf("tubes are the lightest of the stock %s that carry every case with a reserve factor of %g at least; both legs of a wishbone share one, and so do left and right where the file has one for both", o.Stock.Name, o.Target)
 	if o.Limits.Wall.Min < sizing.ThinWall {
 		text += "; " + sizing.ThinRemark
 	}

@@ -36,7 +36,7 @@ func copyAxle(a *cases.Axle) {
 func copySide(a *cases.Side) {
 	a.Corner.Rocker = same(a.Corner.Rocker)
 	if r := a.Corner.Rocker; r != nil {
-		r.Spring, r.AntiRoll = same(r.Spring), same(r.AntiRoll)
+		r.Spring, r.AntiRoll, r.Third = same(r.Spring), same(r.AntiRoll), same(r.Third)
 	}
 	a.Rocker = same(a.Rocker)
 	if r := a.Rocker; r != nil {

@@ -13,7 +13,8 @@ type Position struct {
 	Travel, Rack float64 // mm
 
 	// Corner is the corner there: all points moved, stiffnesses as they were. The statics
-	// run on it as on a drawn one.
+	// run on it as on a drawn one. The far end of a third spring, on the rocker of the other
+	// side, is left where it is drawn.
 	Corner loads.Corner
 
 	Upright   r3.Rotation           // turn of the upright from its drawn position
@@ -120,6 +121,9 @@ func (l *Linkage) placeRocker(p *Position, s *state) {
 	if a := l.antiRoll; a != nil {
 		rk.AntiRoll = &loads.Line{Rocker: l.rocker.moved(turn, rk.AntiRoll.Rocker), Far: r3.Add(rk.AntiRoll.Far, r3.Scale(s.bar, a.dir))}
 		p.AntiRoll = s.bar
+	}
+	if rk.Third != nil {
+		rk.Third = &loads.Line{Rocker: l.rocker.moved(turn, rk.Third.Rocker), Far: rk.Third.Far}
 	}
 	p.Corner.Rocker = &rk
 }

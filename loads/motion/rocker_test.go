@@ -121,3 +121,31 @@ func TestOtherCircuitIsNotTaken(t *testing.T) {
 		}
 	}
 }
+
+// The end of a third spring turns with its rocker: its distances from the pivot and from
+// the rod's eye stay (a rigid body), and its other end is left to the other side.
+func TestThirdSpringTurnsWithTheRocker(t *testing.T) {
+	c := hillclimb(loads.Upright)
+	rk := *c.Rocker
+	on := r3.Add(rk.Pivot, r3.Vec{X: 3, Y: -22, Z: 41})
+	rk.Third = &loads.Line{Rocker: on, Far: r3.Vec{X: on.X, Y: -on.Y, Z: on.Z}}
+	c.Rocker = &rk
+	l, err := New(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := l.At(25, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	third := p.Corner.Rocker.Third
+	for _, x := range [][2]r3.Vec{{rk.Pivot, rk.Pivot}, {c.Links[loads.Rod].Inner, p.Corner.Links[loads.Rod].Inner}} {
+		was, is := r3.Norm(r3.Sub(on, x[0])), r3.Norm(r3.Sub(third.Rocker, x[1]))
+		if d := is - was; !(d <= 1e-9 && d >= -1e-9) {
+			t.Errorf("%g mm from %v, drawn %g mm", is, x[1], was)
+		}
+	}
+	if third.Rocker == on || third.Far != rk.Third.Far || rk.Third.Rocker != on {
+		t.Errorf("third spring %+v, drawn %+v", *third, *rk.Third)
+	}
+}

@@ -62,13 +62,39 @@ def tube(raw):
     return dict(props, name=raw["material"], od=od, wall=wall, A=math.pi / 4 * (od**2 - (od - 2 * wall)**2),
                 I=math.pi / 64 * (od**4 - (od - 2 * wall)**4), K=num(raw.get("effective_length_factor", 1)), column=column)
 
+def reflected(raw, turn):
+    """The mirror image of what a file says of an axle: every list of three numbers is a vector in its axes."""
+    if isinstance(raw, dict):
+        return {k: reflected(v, turn) for k, v in raw.items() if k != "right"}
+    if isinstance(raw, list) and len(raw) == 3:
+        flip = turn.T @ np.diag([1.0, -1, 1]) @ turn
+        return list(flip @ nums(raw, "length"))
+    return raw
+
+def overlaid(base, given):
+    """What is given, laid over a base key by key. A spring and a torsion bar exclude each other, and so do the two forms of a wishbone."""
+    if not (isinstance(base, dict) and isinstance(given, dict)):
+        return given
+    out = dict(base)
+    for one, other in ((("spring",), ("torsion_bar",)), (("front_leg", "rear_leg"), ("outer", "front", "rear"))):
+        for drop, keep in ((one, other), (other, one)):
+            if any(given.get(k) for k in keep):
+                out = {k: v for k, v in out.items() if k not in drop}
+    for k, v in given.items():
+        out[k] = overlaid(base[k], v) if k in base else v
+    return out
+
 def load_axle(raw, turn):
-    """The left-hand corner of one axle in ISO 8855. ends[member] = (outer joint, inner joint)."""
+    """One corner of an axle in ISO 8855. ends[member] = (outer joint, inner joint)."""
     def pair(r, first, second):
         return turn @ nums(r[first], "length"), turn @ nums(r[second], "length")
     def direction(v):
         return turn @ nums(v) / np.linalg.norm(nums(v))
-    ends = {f"{side}_{leg}_leg": pair(raw[side + "_wishbone"], "outer", leg) for side in ("upper", "lower") for leg in AXLES}
+    ends = {}
+    for side in ("upper", "lower"):
+        for leg in AXLES:       # a wishbone's ball joint is that of both legs; a link in its place has joints of its own
+            r = raw[side + "_wishbone"]
+            ends[f"{side}_{leg}_leg"] = pair(r[leg + "_leg"], "outer", "inner") if leg + "_leg" in r else pair(r, "outer", leg)
     ends.update({m: pair(raw[m], "outer", "inner") for m in ("track_rod", "rod")})
     centre, contact = pair(raw["wheel"], "centre", "contact")
     corner = dict(ends=ends, carrier=raw["rod"]["carried_by"].split("_")[0], unsprung=num(raw["unsprung_mass"], "mass"),
@@ -79,16 +105,10 @@ def load_axle(raw, turn):
         corner["rocker"] = dict(pivot=turn @ nums(r["pivot"], "length"), axis=direction(r["axis"]),
                                 span=num(r["bearing_span"], "length"), share=num(roll["roll_share"]) if roll else 0.0,
                                 spring=pair(r["spring"], "rocker", "chassis") if "spring" in r else None,
-                                anti_roll_link=pair(roll, "rocker", "link") if roll else None)
+                                anti_roll_link=pair(roll, "rocker", "link") if roll else None,
+                                third=turn @ nums(r["third"]["rocker"], "length") if "third" in r else None,
+                                heave=num(r["third"]["heave_share"]) if "third" in r else 0.0)
     return corner
-
-def mirrored(value):
-    """The mirror image in y = 0 of every point and plain vector of a corner."""
-    if isinstance(value, dict):
-        return {k: mirrored(v) for k, v in value.items()}
-    if isinstance(value, tuple):
-        return tuple(map(mirrored, value))
-    return value * [1, -1, 1] if isinstance(value, np.ndarray) else value
 
 def load_car(path):
     """Reads a car file into ISO 8855 and internal units; load_cases reads the cases."""
@@ -105,12 +125,13 @@ def load_car(path):
                outboard={a: brakes[a] == "outboard" for a in AXLES}, hub=drive["by"] == "hub",
                factors={k: num(raw["design_factors"][k]) for k in ("yield", "ultimate", "buckling")})
     for axle in AXLES:
-        left = load_axle(raw[axle], turn)
-        car["corners"].update({axle + "_left": left, axle + "_right": mirrored(left)})
+        image = reflected(raw[axle], turn)
+        image["wheel"].setdefault("spin_axis", list(turn.T @ [0.0, -1, 0]))
+        right = overlaid(image, raw[axle].get("right", {}))
+        car["corners"].update({axle + "_left": load_axle(raw[axle], turn), axle + "_right": load_axle(right, turn)})
     front, rear = (car["corners"][a + "_left"]["contact"] for a in AXLES)
     if front[0] - rear[0] != car["L"] or min(front[1], rear[1]) <= 0:
         raise Refused(f"{path}: contact points disagree with the wheelbase or are not on the left")
-    car["track"] = {"front": 2 * front[1], "rear": 2 * rear[1]}
     car["cg"] = front * [1, 0, 1] + [-(1 - car["share"]) * car["L"], 0, h]
     return car
 
@@ -118,9 +139,16 @@ def load_car(path):
 def wheel(force, state="rolling", acceleration=None, moment=(0, 0, 0)):
     return dict(force=np.array(force, float), moment=np.array(moment, float), wheel=state, acceleration=acceleration)
 
+def wheel_loads(car, axle, load, couple):
+    """Left and right vertical load of an axle that carries a load and a roll couple, the CG being on the centreline."""
+    y = [car["corners"][f"{axle}_{side}"]["contact"][1] for side in SIDES]
+    return np.linalg.solve([[1, 1], y], [load, -couple])
+
 def roll_couples(car, case, load, couple):
-    """Roll couple of each axle, no wheel pulling on the road: what one axle cannot move the other takes."""
-    limit = {a: load[a] * car["track"][a] / 2 for a in AXLES}
+    """Roll couple of each axle, no wheel pulling on the road: what one axle cannot move the other takes. At its limit an axle
+    stands on its outer wheel alone, in a left turn the right-hand one."""
+    outer = "right" if couple > 0 else "left"
+    limit = {a: load[a] * abs(car["corners"][f"{a}_{outer}"]["contact"][1]) for a in AXLES}
     own = {"front": couple * car["roll_share"], "rear": couple * (1 - car["roll_share"])}
     for a, other in (AXLES, AXLES[::-1]):
         if abs(own[a]) > limit[a]:
@@ -140,9 +168,9 @@ def manoeuvre(car, case, name, acc):
         raise Refused(f"case {name}: the car pitches over")
     couple, fz = roll_couples(car, name, load, m * ay * h), {}
     for axle in AXLES:
-        move = couple[axle] / car["track"][axle]                        # from left to right
-        part = move / load[axle] if abs(move) < load[axle] / 2 * (1 - 1e-12) else math.copysign(0.5, move)
-        fz[axle + "_left"], fz[axle + "_right"] = load[axle] * (0.5 - part), load[axle] * (0.5 + part)
+        pair = wheel_loads(car, axle, load[axle], couple[axle])
+        pair[np.abs(pair) < 1e-12 * load[axle]] = 0                     # lifted: rounding alone
+        fz[axle + "_left"], fz[axle + "_right"] = pair
     total = m * ax + drag
     braked = total < 0 or case.get("wheel") == "braked"
     front = car["brake_share"] if braked else car["drive_share"]
@@ -160,7 +188,8 @@ def load_cases(car):
     for case in car["cases"]:
         name, state, given = case["name"], case.get("wheel", "rolling"), case.get("unsprung_acceleration")
         given = None if given is None else car["turn"] @ nums(given, "acceleration")
-        static = {c: car["m"] * G * (car["share"] if c.startswith("front") else 1 - car["share"]) / 2 for c in CORNERS}   # no aero
+        rest = {"front": car["m"] * G * car["share"], "rear": car["m"] * G * (1 - car["share"])}                          # no aero
+        static = {f"{a}_{side}": f for a in AXLES for side, f in zip(SIDES, wheel_loads(car, a, rest[a], 0))}
         wheels = {c: wheel([0, 0, static[c]], state) for c in CORNERS}
         if "acceleration" in case:
             acc = (car["turn"] @ np.append(nums(case["acceleration"], "acceleration"), 0.0))[:2]
@@ -255,9 +284,29 @@ def pushed_up(car, c):
     rod = solve_corner(corner, upright_load(car, c, wheel([0, 0, 1]))[0])["inner"]["rod"]
     return math.copysign(1.0, torque(corner["rocker"], corner["ends"]["rod"][1], rod))
 
-def rocker_forces(rocker, sense, rod_point, rod, for_spring, for_roll):
-    """Balance of one rocker. for_spring, for_roll: the shares of the rod's torque, positive for a wheel pushed up."""
+def third_springs(car, senses, tau):
+    """The third spring of each axle as a force on each of its two rockers, in one line: where it is compressed by 1 N it
+    holds the two wheels with torques p and q, so that of the heave part (l + r)/2 of the rods' torques l, r at the two, a
+    share h is held on the mean if its force is S = h (l + r)/(p + q)."""
+    out = {}
+    for pair in ([f"{axle}_{side}" for side in SIDES] for axle in AXLES):
+        rockers = [car["corners"][c]["rocker"] for c in pair]
+        if all(r and r["third"] is not None for r in rockers):
+            a, b = (r["third"] for r in rockers)
+            push = (a - b) / np.linalg.norm(a - b)
+            hold = [-senses[c] * torque(r, p, u) for c, r, p, u in zip(pair, rockers, (a, b), (push, -push))]
+            force = np.linalg.solve([[1, 0, -hold[0]], [0, 1, -hold[1]], [0.5, 0.5, 0]],
+                                    [0, 0, rockers[0]["heave"] * (tau[pair[0]] + tau[pair[1]]) / 2])[2]
+            out.update({pair[0]: (force, a, force * push), pair[1]: (force, b, -force * push)})
+    return out
+
+def rocker_forces(rocker, sense, rod_point, rod, for_spring, for_roll, third):
+    """Balance of one rocker. for_spring, for_roll: the shares of the rod's torque, positive for a wheel pushed up. third:
+    force, point and vector of the third spring, or None."""
     n, tension, on_chassis, forces = rocker["axis"], {}, {}, [(rod_point, rod)]
+    if third:
+        forces.append(third[1:])
+        for_spring += sense * torque(rocker, *third[1:])
     for line, share in (("spring", for_spring), ("anti_roll_link", for_roll)):
         if rocker[line]:
             (start, end), u = rocker[line], span(rocker[line])[1]
@@ -286,11 +335,12 @@ def run_case(car, wheels, senses):
         if g["rocker"]:
             tau[c] = senses[c] * torque(g["rocker"], *inner.pop("rod"))
         corners[c]["on_chassis"] = inner
+    thirds = third_springs(car, senses, tau)
     for c in tau:
         g, opposite = car["corners"][c], c.split("_")[0] + ("_right" if c.endswith("left") else "_left")
         roll = g["rocker"]["share"] * (tau[c] - tau[opposite]) / 2
-        r = rocker_forces(g["rocker"], senses[c], g["ends"]["rod"][1], corners[c]["inner"]["rod"], tau[c] - roll, roll)
-        corners[c]["rocker"] = dict(r, rod_torque=tau[c])
+        r = rocker_forces(g["rocker"], senses[c], g["ends"]["rod"][1], corners[c]["inner"]["rod"], tau[c] - roll, roll, thirds.get(c))
+        corners[c]["rocker"] = dict(r, rod_torque=tau[c], third=thirds.get(c))
         corners[c]["on_chassis"].update(r["on_chassis"])
     return corners
 
@@ -369,6 +419,8 @@ def report(car, solved):
             chassis.append(dict(corner=c, point=p, forces=[dict(case=k, force=r[c]["on_chassis"][p][1]) for k, _, r, _ in solved]))
         keys = ("rod_torque", "spring_force", "torsion_bar_torque", "anti_roll_force", "pivot_force", "bearing_radial", "thrust")
         rows = [dict(case=k, **{key: r[c]["rocker"][key] for key in keys}) for k, _, r, _ in solved if g["rocker"]]
+        for row, (_, _, r, _) in zip(rows, solved):
+            row.update(third_spring_force=r[c]["rocker"]["third"][0]) if r[c]["rocker"]["third"] else None
         rockers += [dict(corner=c, forces=rows)] if rows else []
     cases = [dict(name=k, wheels={c: dict(
         force=w["force"], moment=w["moment"], wheel=w["wheel"], unsprung_acceleration=w["acceleration"],
@@ -383,6 +435,8 @@ def corner_balance(car, c, w, result):
     g, at_bearings = car["corners"][c], result["rocker"]["bearings"] if "rocker" in result else []
     into = wrench(g["contact"], w["force"]) + wrench(g["centre"], result["inertia"])
     into[3:] += (w["moment"] - result["released"]) / 1000
+    if "rocker" in result and result["rocker"]["third"]:
+        into += wrench(*result["rocker"]["third"][1:])
     out = sum(wrench(*v) for p, v in result["on_chassis"].items() if p != "rocker") + sum(wrench(*v) for v in at_bearings)
     out[3:] += result["rocker"]["bar"] / 1000 if at_bearings else 0
     return np.abs(into - out).max() / max(1.0, np.linalg.norm(w["force"]) + np.linalg.norm(result["inertia"]))
