@@ -61,7 +61,7 @@ func (c *Car) ActLeft(u Unfolded, out *[NumCorners]Acting) Reason { return c.act
 // left-hand side sees: in the case itself, or, where it unfolds into two, in the other of
 // the two.
 func (k *Case) Even() bool {
-	if k.Unsprung != nil && k.Unsprung.Y != 0 {
+	if k.Unsprung != nil && k.Unsprung.Y != 0 || k.Place.Moved() {
 		return false
 	}
 	switch k.Kind {

@@ -142,6 +142,8 @@ type Case struct {
 	Speed        float64                   // Manoeuvre: m/s
 	Contact      [NumCorners]*ContactForce // ContactForces: nil where the wheel is at its static load
 
+	Place Placing // where the wheels are; of the left turn where both ways turn left as stated, else of the right
+
 	BothWays bool    // Manoeuvre: two cases, left turn and right turn
 	OneSide  bool    // WheelFactors: two cases, left wheels and right wheels
 	Wheel    Torque  // ByCase unless the file says so

@@ -30,7 +30,7 @@ func (r *Results) endItems(corner, link, k int) []check.Item {
 		}
 		s := ends.Subject{
 			End: end, Load: r.endLoad(corner, link, i, k), Tube: tube, Metal: p.Strut.Metal,
-			Stiffness: r.Corners[corner].Statics.Corner.Links[link].EA, Factors: r.Car.Factors,
+			Stiffness: r.Corners[corner].In(k).Corner.Links[link].EA, Factors: r.Car.Factors,
 		}
 		out = append(out, check.ItemOf(EndNames[i], ends.Checks, s, ends.Givens))
 	}
@@ -43,7 +43,7 @@ func (r *Results) endItems(corner, link, k int) []check.Item {
 // both. The reactions to side load, own weight and inertia join as sizes, in whatever
 // direction they point, which is on the safe side.
 func (r *Results) endLoad(corner, link, end, k int) ends.Load {
-	f, axis := r.Corners[corner].Forces[k], r.Corners[corner].Statics.Corner.Links[link].Direction()
+	f, axis := r.Corners[corner].Forces[k], r.Corners[corner].In(k).Corner.Links[link].Direction()
 	l := ends.Load{Axial: f.Axial[link], End: r3.Norm(f.Chassis[link]), Reaction: r.endReaction(corner, link, k)}
 	l.Shear = r3.Norm(r3.Cross(f.Chassis[link], axis)) + l.Reaction
 	l.Bending = math.Abs(l.Axial) * r.Car.Part(corner, link).Sources.Eccentricity

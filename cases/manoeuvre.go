@@ -18,6 +18,8 @@ const (
 	PitchesOver Reason = "the car pitches over"
 	RollsOver   Reason = "the car rolls over"
 	HeldBack    Reason = "driven wheels must hold the car back"
+	Unled       Reason = "a corner cannot be moved from its drawn position"
+	OutOfReach  Reason = "a wheel does not get to its travel"
 )
 
 // impossible says why the car cannot be in a case, and what to do about it.

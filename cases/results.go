@@ -30,6 +30,7 @@ type LoadCase struct {
 	Basis  string // where the numbers come from
 	State  string // the case in words: "braking 1.6 g at 15 m/s"
 	Wheels [NumCorners]Wheel
+	Place  Placing
 
 	variant variant
 }
@@ -46,7 +47,8 @@ type Wheel struct {
 
 // A Corner is what was found at one corner. Slices run over the cases.
 type Corner struct {
-	Statics *loads.Statics // prepared geometry
+	Statics *loads.Statics // of the drawn position
+	Places  []Place        // per case; nil: as drawn in all of them
 	Members [loads.NumLinks]Member
 	Rocker  Judged         // nothing where there is no rocker, or nothing to check at it
 	Forces  []loads.Forces // per case

@@ -183,7 +183,7 @@ func (c Car) transferSteps(b balance, corner int) []check.Step {
 // UprightWorking returns the working from the contact force F_x, F_y, F_z to the
 // moment about the wheel centre and the inertia, as they act on the upright.
 func (r Results) UprightWorking(k, corner int) []check.Step {
-	w, geometry := r.Cases[k].Wheels[corner], r.Corners[corner].Statics.Corner
+	w, geometry := r.Cases[k].Wheels[corner], r.Corners[corner].In(k).Corner
 	arm := r3.Sub(geometry.Contact, geometry.Centre)
 	full := r3.Add(w.Moment, r3.Cross(arm, w.Force))
 	steps := append(triple("r", "contact point from the wheel centre", "mm", arm), triple("m", "moment of the road about the contact point", "N·mm", w.Moment)...)

@@ -52,6 +52,7 @@ func (b *builder) loadCase(e *item, i int) cases.Case {
 		v := b.vector(u)
 		c.Unsprung = &v
 	}
+	b.placing(e, &c)
 	switch {
 	case e.at("acceleration").given:
 		c.Kind = cases.Manoeuvre
