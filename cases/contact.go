@@ -93,6 +93,8 @@ func (k *Case) stands(oneSide, corner int) bool {
 		return oneSide != 0 && oneSide != side(corner)
 	case ContactForces:
 		return k.Contact[corner] == nil
+	case SpringForces:
+		return !k.Damper.Of[corner]
 	}
 	return false
 }

@@ -26,6 +26,12 @@ func (c *Case) Scale(factor float64) {
 		v := r3.Scale(factor, *c.Unsprung)
 		c.Unsprung = &v
 	}
+	if c.Kind == SpringForces {
+		if c.Damper.Factor == 0 {
+			c.Damper.Factor = 1
+		}
+		c.Damper.Factor *= factor
+	}
 	for i, f := range c.Contact {
 		if f != nil {
 			c.Contact[i] = &ContactForce{Force: r3.Scale(factor, f.Force), Moment: r3.Scale(factor, f.Moment)}

@@ -199,7 +199,7 @@ func cornerWords(corner int) string { return strings.ReplaceAll(CornerNames[corn
 
 // outOfReach is the refusal of a place to which a corner does not get, with the range to
 // which it does.
-func outOfReach(l *motion.Linkage, corner int, travel, rack float64, err error) error {
+func outOfReach(l *motion.Linkage, corner int, travel, rack float64, err error) *Refusal {
 	r := &Refusal{Reason: OutOfReach, Remedy: "stay inside that range, or correct the hardpoints"}
 	var beyond *motion.Beyond
 	if !errors.As(err, &beyond) {

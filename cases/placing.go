@@ -69,12 +69,7 @@ func (p Placing) words() string {
 
 // eachWheel writes a number of each wheel in as few words as it can.
 func eachWheel(x [NumCorners]float64, unit string) string {
-	say := func(v float64) string {
-		if v == 0 {
-			return "0 " + unit
-		}
-		return strings.Replace(fmt.Sprintf("%+.4g %s", v, unit), "-", "−", 1)
-	}
+	say := func(v float64) string { return signed(v, unit) }
 	switch {
 	case x[FrontLeft] == x[FrontRight] && x[RearLeft] == x[RearRight] && x[FrontLeft] == x[RearLeft]:
 		return say(x[FrontLeft])
@@ -86,4 +81,12 @@ func eachWheel(x [NumCorners]float64, unit string) string {
 		out = append(out, strings.ReplaceAll(name, "_", " ")+" "+say(x[i]))
 	}
 	return strings.Join(out, ", ")
+}
+
+// signed writes a number with its sign and unit.
+func signed(v float64, unit string) string {
+	if v == 0 {
+		return "0 " + unit
+	}
+	return strings.Replace(fmt.Sprintf("%+.4g %s", v, unit), "-", "−", 1)
 }

@@ -26,6 +26,8 @@ func (r *Results) remark() {
 	r.remarkParts()
 	r.remarkGeometry()
 	r.remarkPlaces()
+	r.remarkSwings()
+	r.remarkSprings()
 	r.remarkStance()
 	r.remarkCases()
 	r.remarkFriction()
@@ -91,7 +93,7 @@ func (r *Results) remarkCases() {
 		if k.Kind == WheelFactors && k.Basis == "" {
 			r.note(Remark, "wheel factors without a basis are common practice with no published source: replace them with measured loads")
 		}
-		if k.Kind != Manoeuvre && k.Unsprung == nil {
+		if k.Kind != Manoeuvre && k.Kind != SpringForces && k.Unsprung == nil {
 			r.note(Remark, "cases from wheel factors and contact forces leave the weight and inertia of the unsprung mass out, which is on the safe side for loads that push the wheel up, unless they give unsprung_acceleration")
 		}
 		r.remarkTorque(n, k)

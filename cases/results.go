@@ -16,9 +16,10 @@ type Results struct {
 	Cases      []LoadCase
 	Corners    [NumCorners]Corner
 	Audit      Audit
+	Swings     []Swing // angles of the bearings over the motion of the axles that give one
 	NotChecked []string
 	Notes      []Note
-	Pass       bool // every reserve factor is at least 1, and at least one check was made
+	Pass       bool // every reserve factor is at least 1, and at least one check was made; no bearing goes beyond its angle
 
 	laminates map[*laminate.Laminate]laminate.Analysis // of each of the car
 }
@@ -43,6 +44,8 @@ type Wheel struct {
 	Friction      float64 // friction that the wheel needs, √(Fx²+Fy²)/Fz; NaN where it carries nothing
 	Unsprung      *r3.Vec // acceleration of the unsprung mass, g; nil: its inertia is left out
 	Inertia       r3.Vec  // force of the unsprung mass at the wheel centre, N
+
+	Spring *SpringLoad // what the contact force belongs to; nil: to no spring
 }
 
 // A Corner is what was found at one corner. Slices run over the cases.

@@ -40,11 +40,17 @@ func Run(car Car) (Results, error) {
 	for i := range r.Corners {
 		r.Corners[i].Statics, r.Corners[i].Places = statics[i], places[i]
 	}
+	if refused := r.springLoads(); len(refused) > 0 {
+		return Results{}, errors.Join(refused...)
+	}
 	r.solve()
 	if a := r.Audit; !(a.Worst <= AuditLimit) {
 		return Results{}, &AuditError{a, r.Cases[a.Case].Name}
 	}
 	r.judge()
+	if refused := r.move(); len(refused) > 0 {
+		return Results{}, errors.Join(refused...)
+	}
 	r.remark()
 	return r, nil
 }

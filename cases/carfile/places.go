@@ -1,6 +1,8 @@
 package carfile
 
 import (
+	"fmt"
+
 	"sixlink/cases"
 )
 
@@ -56,4 +58,28 @@ func (b *builder) perWheel(it *item) bool {
 		}
 	}
 	return false
+}
+
+// motion reads how far the wheels of an axle move; nil: the file does not say.
+func (b *builder) motion(it *item) *cases.Motion {
+	if !it.given {
+		return nil
+	}
+	m := &cases.Motion{Clearance: it.at("clearance").number()}
+	for _, of := range []struct {
+		name string
+		into *[2]float64
+	}{{"travel", &m.Travel}, {"rack", &m.Rack}} {
+		x := it.at(of.name)
+		if !whole(x) || len(x.numbers) != 2 {
+			continue
+		}
+		low, high := x.numbers[0], x.numbers[1]
+		if !(low <= 0 && high >= 0) {
+			b.refuse(x, fmt.Sprintf("from %s mm to %s mm does not go through the position drawn, 0 mm", short(low), short(high)), "give "+x.key.Doc)
+			continue
+		}
+		*of.into = [2]float64{low, high}
+	}
+	return m
 }

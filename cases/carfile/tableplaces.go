@@ -17,7 +17,9 @@ var rackKey = Key{
 }
 
 // rackOf says of which axle a displacement is.
-func rackOf(name string) string { return "the displacement of the " + name + " rack, to the left positive" }
+func rackOf(name string) string {
+	return "the displacement of the " + name + " rack, to the left positive"
+}
 
 func axleNumber(name string, doc func(string) string) Key {
 	return Key{Name: name, Kind: Number, Dimension: Length, Range: strokes, Doc: doc(name)}
@@ -32,4 +34,14 @@ func eachWheel(k Key, of string) Key {
 		k.Keys = append(k.Keys, Key{Name: name, Kind: Number, Dimension: k.Dimension, Range: k.Range, Doc: "the " + of + " of the " + name + " wheel"})
 	}
 	return k
+}
+
+var motionKey = Key{
+	Name: "motion", Kind: Mapping, Absent: "the angles of the bearings and the room between the links are not looked at over the travel", Also: []string{"range", "stroke"},
+	Doc: "how far the wheels of the axle move, for the angles of the bearings and the room between the links",
+	Keys: []Key{
+		{Name: "travel", Kind: Numbers, Parts: []string{"droop", "bump"}, Dimension: Length, Range: strokes, Required: true, Doc: "the travel from full droop to full bump, bump positive"},
+		{Name: "rack", Kind: Numbers, Parts: []string{"right", "left"}, Dimension: Length, Range: strokes, Default: "[0, 0]", Doc: "the displacement of the rack from lock to lock, to the left positive"},
+		{Name: "clearance", Kind: Number, Dimension: Length, Range: Range{Max: 200}, Default: "0", Doc: "the room that must be left between two links, surface to surface"},
+	},
 }

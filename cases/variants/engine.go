@@ -106,6 +106,9 @@ func beyond(c *cases.Car) string {
 		if c.Cases[i].Place.Given {
 			return "case " + c.Cases[i].Name + ": a position other than the one drawn"
 		}
+		if c.Cases[i].Kind == cases.SpringForces {
+			return "case " + c.Cases[i].Name + ": wheel loads that belong to springs"
+		}
 	}
 	for i := range c.Axles {
 		a := &c.Axles[i]
