@@ -17,10 +17,9 @@ func TestContactWorkingFollows(t *testing.T) {
 	loose.Name, scaled.Name = "loose", "scaled"
 	car.Axles[cases.Rear].Spring.Preload = 100
 	scaled.Scale(1.25)
-	car.Cases = append(car.Cases,
+	car.Cases = append(car.Cases, loose, scaled, byDamper(cases.Placing{}, 0, 0.4),
 		cases.Case{Name: "one side", Kind: cases.WheelFactors, Factors: [3]float64{-1, 0.5, 2}, OneSide: true, Wheel: cases.Braked},
 		cases.Case{Name: "stated", Kind: cases.ContactForces, Contact: [cases.NumCorners]*cases.ContactForce{cases.RearRight: {}}},
-		loose, scaled, byDamper(cases.Placing{}, 0, 0.4),
 		cases.Case{Name: "three wheels", Kind: cases.Manoeuvre, Acceleration: [2]float64{-0.2, 2.48}, Speed: 5, BothWays: true},
 	)
 	car.Cases[len(car.Cases)-2].Contact[cases.RearRight].Force.Z = 1234
