@@ -17,7 +17,7 @@ func Between(a, b loads.Link) float64 {
 	u, v, w := r3.Sub(a.Inner, a.Outer), r3.Sub(b.Inner, b.Outer), r3.Sub(a.Outer, b.Outer)
 	uu, vv, uv, uw, vw := r3.Norm2(u), r3.Norm2(v), r3.Dot(u, v), r3.Dot(u, w), r3.Dot(v, w)
 	s := 0.0
-	if d := uu*vv - uv*uv; d > parallel*uu*vv {
+	if d := uu*vv - uv*uv; d > nearlyParallel*uu*vv {
 		s = within((uv*vw - vv*uw) / d)
 	}
 	t := (uv*s + vw) / vv
@@ -28,7 +28,7 @@ func Between(a, b loads.Link) float64 {
 	return r3.Norm(r3.Add(w, r3.Sub(r3.Scale(s, u), r3.Scale(t, v))))
 }
 
-// parallel is the square of the sine below which lines count as parallel.
-const parallel = 1e-14
+// nearlyParallel is the square of the sine below which lines count as parallel.
+const nearlyParallel = 1e-14
 
 func within(x float64) float64 { return math.Max(0, math.Min(1, x)) }
