@@ -94,6 +94,7 @@ type Axle struct {
 	Side                 // the left-hand side
 	Right        *Side   // the right-hand side; nil: the mirror image of the left
 	Inboard      []InboardPart
+	Stiffness    *Stiffness // of both sides; nil: not given
 }
 
 // A Part is what a member is made of. Its length comes from the geometry.

@@ -24,6 +24,7 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	r.remarkSections()
 	r.remarkCompression()
 	r.remarkParts()
+	r.remarkStiffness()
 	r.remarkGeometry(statics)
 	r.remarkStance()
 	r.remarkCases()
