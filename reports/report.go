@@ -65,7 +65,7 @@ func (r Report) summary() string {
 		return "NOT CHECKED: no load case puts a load on any member"
 	}
 	if r.Pass {
-		return "PASS: every check has RF ≥ 1; " + lowest
+		return "PASS: every check has RF ≥ 1" + r.stiffnessVerdict() + "; " + lowest
 	}
-	return fmt.Sprintf("FAIL: %d of the %d members and rockers with a load have RF < 1; %s", failed, checked, lowest)
+	return fmt.Sprintf("FAIL: %d of the %d members and rockers with a load have RF < 1%s; %s", failed, checked, r.stiffnessVerdict(), lowest)
 }
