@@ -22,12 +22,21 @@ type progress struct {
 
 func newProgress(out io.Writer, what string) *progress {
 	p := &progress{what: what, begun: time.Now()}
-	if f, ok := out.(*os.File); ok && os.Getenv("TERM") != "dumb" {
-		if info, err := f.Stat(); err == nil && info.Mode()&os.ModeCharDevice != 0 && info.Mode()&os.ModeDevice != 0 && f.Name() != os.DevNull {
-			p.out = out
-		}
+	if terminal(out) {
+		p.out = out
 	}
 	return p
+}
+
+// terminal tells whether somebody looks at what is written, on a terminal that moves its
+// cursor.
+func terminal(out io.Writer) bool {
+	f, ok := out.(*os.File)
+	if !ok || os.Getenv("TERM") == "dumb" {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0 && info.Mode()&os.ModeDevice != 0 && f.Name() != os.DevNull
 }
 
 // every is how often a progress is drawn.
