@@ -34,6 +34,9 @@ func (c Comparison) Text() ([]byte, error) {
 			c.blocks(func(columns []int) { c.textCorner(p, columns, i) })
 		}
 	}
+	if c.ThinWalls() {
+		p.fold("  ", "    ", compare.ThinWalls)
+	}
 	p.line("\nMasses, heights, frontal area, travel")
 	c.blocks(func(columns []int) {
 		p.table(func(row func(cells ...string)) {
