@@ -94,7 +94,8 @@ type Axle struct {
 	Side                 // the left-hand side
 	Right        *Side   // the right-hand side; nil: the mirror image of the left
 	Inboard      []InboardPart
-	Motion       *Motion // nil: the file does not say how far the wheels move
+	Motion       *Motion    // nil: the file does not say how far the wheels move
+	Stiffness    *Stiffness // of both sides; nil: not given
 }
 
 // A Part is what a member is made of. Its length comes from the geometry.

@@ -56,6 +56,7 @@ type Corner struct {
 	Members [loads.NumLinks]Member
 	Rocker  Judged         // nothing where there is no rocker, or nothing to check at it
 	Forces  []loads.Forces // per case
+	Stiff   *Stiff         // nil: its axle gives no stiffness
 }
 
 // A Member is what was found for one member.

@@ -44,6 +44,7 @@ type (
 		Materials     []jsonMaterial `json:"materials"`
 		Parts         jsonParts      `json:"parts"`
 		Audit         jsonAudit      `json:"audit"`
+		Stiffness     *jsonStiffness `json:"stiffness,omitempty"` // only where the car file gives it
 		NotChecked    []string       `json:"not_checked"`
 		Notes         []jsonNote     `json:"notes"`
 	}
@@ -164,7 +165,8 @@ func (r Report) JSON() ([]byte, error) {
 		DesignFactors: r.toFactors(),
 		Audit:         jsonAudit{r.Audit.Worst, cases.CornerNames[r.Audit.Corner], r.Cases[r.Audit.Case].Name},
 		Materials:     r.toMaterials(), Parts: r.toParts(),
-		Rockers: []jsonRockers{}, NotChecked: r.NotChecked, Notes: []jsonNote{},
+		Stiffness: r.toStiffness(),
+		Rockers:   []jsonRockers{}, NotChecked: r.NotChecked, Notes: []jsonNote{},
 	}
 	for _, c := range r.Cases {
 		out.Cases = append(out.Cases, toCase(c))

@@ -6,6 +6,7 @@ package reports
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"sixlink/cases"
 	"sixlink/loads"
@@ -69,16 +70,17 @@ func (r Report) summary() string {
 		return "NOT CHECKED: no load case puts a load on any member"
 	}
 	if r.Pass {
-		return "PASS: every check has RF ≥ 1; " + lowest
+		return "PASS: every check has RF ≥ 1" + r.stiffnessVerdict() + "; " + lowest
 	}
 	turned := r.beyondAngle()
+	stiff := r.stiffnessVerdict()
 	if failed == 0 {
-		return "FAIL: " + turned + "; every check has RF ≥ 1; " + lowest
+		return "FAIL: " + strings.TrimPrefix(turned+stiff, ", ") + "; every check has RF ≥ 1; " + lowest
 	}
 	if turned != "" {
 		lowest = turned + "; " + lowest
 	}
-	return fmt.Sprintf("FAIL: %d of the %d members and rockers with a load have RF < 1; %s", failed, checked, lowest)
+	return fmt.Sprintf("FAIL: %d of the %d members and rockers with a load have RF < 1%s; %s", failed, checked, stiff, lowest)
 }
 
 // beyondAngle counts the joints that turn beyond the angle of their bearing; empty: none.

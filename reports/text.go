@@ -27,6 +27,7 @@ func (r Report) Text() ([]byte, error) {
 	p.line("")
 	r.textCases(p)
 	r.textMembers(p)
+	r.textStiffness(p)
 	r.textMaterials(p)
 	r.textVerdict(p)
 	r.closing(p)

@@ -28,6 +28,7 @@ const (
 	SecondMoment
 	SectionModulus
 	TorquePerAngle
+	AnglePerForce
 )
 
 // dimensions holds what is said of each dimension: its name, the unit of a bare
@@ -51,6 +52,7 @@ var dimensions = [...]struct{ name, bare, example string }{
 	SecondMoment:   {"a second moment of area", "mm⁴", "0.021 in⁴"},
 	SectionModulus: {"a section modulus", "mm³", "0.042 in³"},
 	TorquePerAngle: {"a torque per angle", "N·m/rad", "45 N·m/°"},
+	AnglePerForce:  {"an angle per force", "°/kN", "2 mrad/kN"},
 }
 
 func (d Dimension) String() string { return dimensions[d].name }
@@ -180,6 +182,9 @@ var units = []Unit{
 	{Name: "mm³", Dimension: SectionModulus},
 	{Name: "cm³", Dimension: SectionModulus, Times: "1000", Source: centimetre},
 	{Name: "in³", Dimension: SectionModulus, Times: "16387.064", Source: inch},
+
+	{Name: "°/kN", Also: []string{"deg/kN"}, Dimension: AnglePerForce},
+	{Name: "mrad/kN", Also: []string{"rad/MN"}, Dimension: AnglePerForce, Times: "0.18", Per: "3.14159265358979323846", Source: radian},
 }
 
 // Units returns the table of units. It is not to be changed.

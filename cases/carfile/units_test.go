@@ -48,6 +48,7 @@ var published = []struct {
 	{"in⁴", SecondMoment, 416231.4, 0.05, "B.8 inch to the fourth power: 4.162 314 E-07 m⁴"},
 	{"cm³", SectionModulus, 1000, 0, "definition"},
 	{"in³", SectionModulus, 16387.06, 5e-3, "B.8 cubic inch: 1.638 706 E-05 m³"},
+	{"mrad/kN", AnglePerForce, 0.05729578, 5e-9, "a thousandth of the radian; 1 kN is that of the bare unit"},
 	{"lbf·in", Moment, 0.1129848, 5e-8, "B.8 pound-force inch: 1.129 848 E-01 N·m"},
 }
 
