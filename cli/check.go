@@ -35,6 +35,7 @@ func check(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	report.Screen = screenOf(c.App.Writer)
 	outputs := chosen(c, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook}, output{"html", "", report.HTML}, output{"pdf", "", report.PDF})
 	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
 		outputs = append(outputs, output{"", standardOutput, report.Text})

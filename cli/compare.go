@@ -58,6 +58,7 @@ func compareCars(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	comparison.Screen = screenOf(c.App.Writer)
 	outputs := chosen(c, output{"json", "", comparison.JSON}, output{"workbook", "", comparison.Workbook})
 	if err := apart(outputs, paths); err != nil {
 		return err

@@ -22,10 +22,8 @@ type progress struct {
 
 func newProgress(out io.Writer, what string) *progress {
 	p := &progress{what: what, begun: time.Now()}
-	if f, ok := out.(*os.File); ok && os.Getenv("TERM") != "dumb" {
-		if info, err := f.Stat(); err == nil && info.Mode()&os.ModeCharDevice != 0 && info.Mode()&os.ModeDevice != 0 && f.Name() != os.DevNull {
-			p.out = out
-		}
+	if f, ok := terminal(out); ok && os.Getenv("TERM") != "dumb" {
+		p.out = f
 	}
 	return p
 }
@@ -40,10 +38,11 @@ func (p *progress) show(done, of int) {
 		return
 	}
 	p.drawn = now
-	const cells = 30
-	full := cells * done / max(of, 1)
 	left := time.Duration(float64(now.Sub(p.begun)) / float64(max(done, 1)) * float64(of-done)).Round(time.Second)
-	line := fmt.Sprintf("[%s%s] %d of %d %s, %s left", strings.Repeat("#", full), strings.Repeat(".", cells-full), done, of, p.what, left)
+	text := fmt.Sprintf("%d of %d %s, %s left", done, of, p.what, left)
+	cells := min(30, max(1, screenOf(p.out).Columns-len("[] ")-len(text)-1)) // all on one line
+	full := cells * done / max(of, 1)
+	line := fmt.Sprintf("[%s%s] %s", strings.Repeat("#", full), strings.Repeat(".", cells-full), text)
 	fmt.Fprintf(p.out, "\r%-*s", p.width, line)
 	p.width = max(p.width, len(line))
 }

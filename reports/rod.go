@@ -11,12 +11,13 @@ import (
 // A RodStudy shows what a rod needs in compression, in tension and for both.
 type RodStudy struct {
 	Version string // of the program
+	Screen  Screen // on which the text is shown
 	sizing.Study
 }
 
 // Text returns the study for a terminal, with the caution.
 func (r RodStudy) Text() ([]byte, error) {
-	p := &page{}
+	p := newPage(r.Screen)
 	p.line("%s", r.title())
 	p.fold("", "  ", r.terms())
 	p.line("")

@@ -4,21 +4,20 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"strings"
-	"text/tabwriter"
-	"unicode/utf8"
+	"regexp"
 
 	"sixlink/cases"
 	"sixlink/loads"
 )
 
-// textWidth is the width to which sentences are folded on a terminal.
+// textWidth is the width of a screen that tells none, and that to which sentences are
+// folded on a wider one.
 const textWidth = 100
 
 // Text returns the report for a terminal: what was checked, one line a member, the
 // verdict, and always the doubts, what is not checked and the caution.
 func (r Report) Text() ([]byte, error) {
-	p := &page{}
+	p := newPage(r.Screen)
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
 	p.line("design factors, in every reserve factor: %s", r.factors())
@@ -162,36 +161,21 @@ func (r Report) textVerdict(p *page) {
 	p.line("")
 }
 
-// A page is a text in the making.
-type page struct{ bytes.Buffer }
-
-func (p *page) line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
-
-// table writes rows with their columns aligned.
-func (p *page) table(fill func(row func(cells ...string))) {
-	tw := tabwriter.NewWriter(p, 0, 0, 2, ' ', 0)
-	fill(func(cells ...string) {
-		fmt.Fprintln(tw, strings.TrimRight("  "+strings.Join(cells, "\t"), "\t "))
-	})
-	tw.Flush()
+// A page is a text in the making, on a screen.
+type page struct {
+	bytes.Buffer
+	screen Screen
 }
 
-// fold writes a text after a lead, broken between words; further lines are indented.
-func (p *page) fold(lead, indent, text string) {
-	if text == "" {
-		return
+func newPage(s Screen) *page { return &page{screen: s} }
+
+// failed is the verdict as a word by itself.
+var failed = regexp.MustCompile(`\bFAIL\b`)
+
+// Bytes returns the text.
+func (p *page) Bytes() []byte {
+	if !p.screen.Bold {
+		return p.Buffer.Bytes()
 	}
-	line := lead
-	for i, word := range strings.Fields(printable(text)) {
-		if i > 0 && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > textWidth {
-			p.line("%s", line)
-			line = indent + word
-			continue
-		}
-		if i > 0 {
-			line += " "
-		}
-		line += word
-	}
-	p.line("%s", line)
+	return failed.ReplaceAll(p.Buffer.Bytes(), []byte("\x1b[1mFAIL\x1b[0m"))
 }

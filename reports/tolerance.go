@@ -96,7 +96,7 @@ func probability(x float64) string {
 }
 
 func (s Study) toleranceText() ([]byte, error) {
-	p := &page{}
+	p := newPage(s.Screen)
 	s.lead(p, s.method())
 	rows := [][]string{{"", "P(RF < 1)", "95 % interval", "RF P5", "P50", "P95"}}
 	for _, x := range s.tallies() {
@@ -113,7 +113,7 @@ func (s Study) toleranceText() ([]byte, error) {
 	for _, x := range s.tallies() {
 		rows = append(rows, []string{tallyName(x.index), s.rankedText(x.ranked, mostRankedMember)})
 	}
-	p.folded(rows[1:])
+	p.folded(rows)
 	p.line("")
 	for _, text := range s.meaning() {
 		p.fold("- ", "  ", text)

@@ -1,0 +1,36 @@
+package cli
+
+import (
+	"io"
+	"os"
+	"strconv"
+
+	"golang.org/x/term"
+
+	"sixlink/reports"
+)
+
+// leastColumns is the narrowest screen that texts are set for.
+const leastColumns = 40
+
+// screenOf is what texts on a writer are shown on. Its width is COLUMNS where that is
+// set, else that of the terminal, and where there is none that of the zero Screen.
+func screenOf(w io.Writer) reports.Screen {
+	var s reports.Screen
+	if f, ok := terminal(w); ok {
+		if columns, _, err := term.GetSize(int(f.Fd())); err == nil && columns > 0 {
+			s.Columns = max(columns, leastColumns)
+		}
+		s.Bold = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "" && os.Getenv("TERM") != "dumb"
+	}
+	if columns, err := strconv.Atoi(os.Getenv("COLUMNS")); err == nil && columns > 0 {
+		s.Columns = max(columns, leastColumns)
+	}
+	return s
+}
+
+// terminal returns a writer as a file where it is a terminal.
+func terminal(w io.Writer) (*os.File, bool) {
+	f, ok := w.(*os.File)
+	return f, ok && term.IsTerminal(int(f.Fd()))
+}
