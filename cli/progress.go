@@ -40,7 +40,7 @@ func (p *progress) show(done, of int) {
 	p.drawn = now
 	left := time.Duration(float64(now.Sub(p.begun)) / float64(max(done, 1)) * float64(of-done)).Round(time.Second)
 	text := fmt.Sprintf("%d of %d %s, %s left", done, of, p.what, left)
-	cells := min(30, max(1, screenOf(p.out).Columns-len("[] ")-len(text)-1)) // all on one line
+	cells := min(30, max(1, screenOf(p.out).Width()-len("[] ")-len(text)-1)) // all on one line
 	full := cells * done / max(of, 1)
 	line := fmt.Sprintf("[%s%s] %s", strings.Repeat("#", full), strings.Repeat(".", cells-full), text)
 	fmt.Fprintf(p.out, "\r%-*s", p.width, line)

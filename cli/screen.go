@@ -5,6 +5,7 @@ import (
 	"os"
 	"strconv"
 
+	"github.com/urfave/cli/v2"
 	"golang.org/x/term"
 
 	"sixlink/reports"
@@ -28,6 +29,14 @@ func screenOf(w io.Writer) reports.Screen {
 	}
 	return s
 }
+
+// printHelp writes a help text to the width of what it is shown on.
+func printHelp(w io.Writer, template string, data any) {
+	columns := screenOf(w).Width()
+	cli.HelpPrinterCustom(w, template, data, map[string]any{"wrapAt": func() int { return columns }})
+}
+
+func init() { cli.HelpPrinter = printHelp }
 
 // terminal returns a writer as a file where it is a terminal.
 func terminal(w io.Writer) (*os.File, bool) {

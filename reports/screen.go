@@ -17,7 +17,8 @@ type Screen struct {
 // unbounded is the width of a text whose lines are not folded.
 const unbounded = 1 << 30
 
-func (s Screen) width() int {
+// Width is the number of places of a line.
+func (s Screen) Width() int {
 	if s.Columns <= 0 {
 		return textWidth
 	}
@@ -94,7 +95,11 @@ func together(list []piece) (out []piece) {
 // parts tells whether a line may end between two words of a cell.
 func parts(a, b string) bool {
 	last, first := []rune(a), []rune(b)
-	return !unicode.IsDigit(last[len(last)-1]) && (unicode.IsLetter(first[0]) || first[0] == '(')
+	end := last[len(last)-1]
+	if n := len(last); n > 1 && strings.ContainsRune(",;:", end) {
+		return !unicode.IsDigit(last[n-2]) // a comma after a digit stands between the parts of a vector
+	}
+	return !unicode.IsDigit(end) && (unicode.IsLetter(first[0]) || first[0] == '(')
 }
 
 // broken sets pieces into lines of at most so many places; one that is longer by itself

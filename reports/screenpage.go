@@ -9,13 +9,13 @@ import (
 // by two places more than its first.
 func (p *page) line(format string, args ...any) {
 	for _, text := range strings.Split(fmt.Sprintf(format, args...), "\n") {
-		if places(text) <= p.screen.width() {
+		if places(text) <= p.screen.Width() {
 			p.raw(text)
 			continue
 		}
 		bare := strings.TrimLeft(text, " ")
 		blanks := text[:len(text)-len(bare)]
-		p.within(p.screen.width(), blanks, blanks+"  ", pieces(bare))
+		p.within(p.screen.Width(), blanks, blanks+"  ", pieces(bare))
 	}
 }
 
@@ -24,7 +24,7 @@ func (p *page) raw(text string) { p.WriteString(text + "\n") }
 // fold writes a text after a lead, broken between words; further lines are indented.
 func (p *page) fold(lead, indent, text string) {
 	if text != "" {
-		p.within(min(p.screen.width(), textWidth), lead, indent, pieces(printable(text)))
+		p.within(min(p.screen.Width(), textWidth), lead, indent, pieces(printable(text)))
 	}
 }
 

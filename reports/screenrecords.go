@@ -5,15 +5,19 @@ import (
 	"unicode"
 )
 
-// records writes a table row by row: what the row is known by, then each heading with
-// its value, in places that are the same for every row.
+// records writes a table row by row: what the row is known by, with what a last column
+// without heading says of it, then each heading with its value, in places that are the
+// same for every row.
 func (p *page) records(g ruled) {
-	body := ruled{g.rows[1:], g.columns}
+	body := g.body()
 	widths := body.each(func(j int, cell string) int { return places(g.named(j, cell)) })
 	for _, row := range body.rows {
 		title := row[0]
 		if first := []rune(title + " ")[0]; !unicode.IsLetter(first) && first != '[' {
 			title = g.named(0, title) // a number by itself says nothing
+		}
+		if last := len(row) - 1; last > 0 && last == g.columns-1 && (last >= len(g.rows[0]) || g.rows[0][last] == "") {
+			title, row = strings.TrimSpace(title+"  "+row[last]), row[:last] // the verdict
 		}
 		if title != "" {
 			p.line("%s%s", strings.Repeat(" ", margin), title)
@@ -37,15 +41,15 @@ func (p *page) record(g ruled, row []string, widths []int) {
 	flush := func() {
 		switch text := strings.TrimRight(line, " "); {
 		case text == "":
-		case places(text) <= p.screen.width():
+		case places(text) <= p.screen.Width():
 			p.raw(text)
 		default:
-			p.within(p.screen.width(), blanks, blanks+"  ", together(pieces(text)))
+			p.within(p.screen.Width(), blanks, blanks+"  ", together(pieces(text)))
 		}
 		line, at = blanks, len(blanks)
 	}
 	for j := 1; j < len(row); j++ {
-		if at > len(blanks) && at+widths[j] > p.screen.width() {
+		if at > len(blanks) && at+widths[j] > p.screen.Width() {
 			flush()
 		}
 		line += padded(g.named(j, row[j]), widths[j]) + "   "

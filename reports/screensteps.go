@@ -19,17 +19,17 @@ func (p *page) entry(symbol, side, remark string) {
 	remark = printable(remark)
 	last := lines[len(lines)-1]
 	at := stepMargin + max(remarkColumn, places(last)-stepMargin) + gap
-	room := p.screen.width() - at
+	room := p.screen.Width() - at
 	if remark == "" || places(remark) <= room {
 		lines[len(lines)-1] = strings.TrimRight(padded(last, at)+remark, " ")
 		p.raw(strings.Join(lines, "\n"))
 		return
 	}
 	column := stepMargin + remarkColumn + gap
-	if p.screen.width()-column < leastRemark {
+	if p.screen.Width()-column < leastRemark {
 		column = 2 * stepMargin
 	}
-	list := broken(pieces(remark), p.screen.width()-column)
+	list := broken(pieces(remark), p.screen.Width()-column)
 	if places(last)+gap <= column {
 		lines[len(lines)-1], list = padded(last, column)+list[0], list[1:]
 	}
@@ -47,11 +47,11 @@ func (p *page) side(lead, side string) { p.raw(strings.Join(p.sided(lead, side),
 func (p *page) sided(lead, side string) []string {
 	blanks := strings.Repeat(" ", stepMargin)
 	text := blanks + lead + side
-	if places(text) <= p.screen.width() {
+	if places(text) <= p.screen.Width() {
 		return []string{text}
 	}
 	indent := min(stepMargin+places(lead)+gap, 4*stepMargin)
-	lines := broken(terms(side), p.screen.width()-max(indent, stepMargin+places(lead)))
+	lines := broken(terms(side), p.screen.Width()-max(indent, stepMargin+places(lead)))
 	for i := range lines {
 		if i == 0 {
 			lines[0] = blanks + lead + lines[0]

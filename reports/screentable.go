@@ -22,9 +22,12 @@ const narrowest = 24
 // is wider than the screen is folded within its cells, or else written row by row with
 // its headings beside the values.
 func (p *page) table(fill func(row func(cells ...string))) {
-	var rows [][]string
+	p.folded(gathered(fill))
+}
+
+func gathered(fill func(row func(cells ...string))) (rows [][]string) {
 	fill(func(cells ...string) { rows = append(rows, slices.Clone(cells)) })
-	p.folded(rows)
+	return rows
 }
 
 // folded is table for rows that are there already. A row with fewer cells than the
@@ -34,7 +37,7 @@ func (p *page) folded(rows [][]string) {
 		return
 	}
 	g := ruledOf(rows)
-	widths, fits := g.widths(p.screen.width())
+	widths, fits := g.widths(p.screen.Width())
 	if !fits {
 		p.records(g)
 		return
@@ -49,12 +52,12 @@ func (p *page) fits(rows [][]string) bool { return p.room(rows) >= 0 }
 
 // foldable tells whether it fits with its cells folded.
 func (p *page) foldable(rows [][]string) bool {
-	_, ok := ruledOf(rows).widths(p.screen.width())
+	_, ok := ruledOf(rows).widths(p.screen.Width())
 	return ok
 }
 
 // room is what a table leaves of the width of the screen.
-func (p *page) room(rows [][]string) int { return p.screen.width() - across(ruledOf(rows).natural()) }
+func (p *page) room(rows [][]string) int { return p.screen.Width() - across(ruledOf(rows).natural()) }
 
 // abreast writes a table whose columns are all of a kind, as many beside each other as
 // the screen has room for; the first column stands before each lot.
@@ -126,13 +129,13 @@ func (g ruled) natural() []int {
 	return g.each(func(_ int, cell string) int { return places(cell) })
 }
 
-// least are the widths below which a cell would be cut. The first column is what the
-// rows are known by, and stays whole.
+// body is the table without its heading.
+func (g ruled) body() ruled { return ruled{g.rows[1:], g.columns} }
+
+// least are the widths below which a cell would be cut. What the rows are known by, in
+// the first column, stays whole.
 func (g ruled) least() []int {
-	return g.each(func(j int, cell string) int {
-		if j == 0 {
-			return places(cell)
-		}
+	least := g.each(func(j int, cell string) int {
 		most := 0
 		for _, w := range together(pieces(cell)) {
 			most = max(most, places(w.text))
@@ -142,6 +145,10 @@ func (g ruled) least() []int {
 		}
 		return most
 	})
+	if g.columns > 0 {
+		least[0] = max(least[0], g.body().natural()[0])
+	}
+	return least
 }
 
 // across is the width of a table.
@@ -156,6 +163,11 @@ func across(widths []int) int {
 // widths are those of the columns on a screen; false: no way fits.
 func (g ruled) widths(screen int) ([]int, bool) {
 	widths, least := g.natural(), g.least()
+	for j, body := range g.body().natural() { // a heading in lines costs least
+		if most := max(least[j], body); across(widths) > screen && most < widths[j] {
+			widths[j] = max(most, widths[j]-across(widths)+screen)
+		}
+	}
 	for across(widths) > screen {
 		widest := -1
 		for j := range widths {
@@ -193,7 +205,7 @@ func (p *page) cells(row []string, widths []int) {
 	for j, cell := range row {
 		most := widths[j]
 		if j == len(row)-1 { // to the end of the line, where a row is short
-			most = p.screen.width() - across(widths[:j]) - gap
+			most = p.screen.Width() - across(widths[:j]) - gap
 			if j == len(widths)-1 {
 				most = widths[j]
 			}

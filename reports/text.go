@@ -98,9 +98,28 @@ func (r Report) textMembers(p *page) {
 	p.line("")
 }
 
+// textCorner has the governing cases by name too where the screen has room for that.
 func (r Report) textCorner(p *page, corner int) {
-	p.table(func(row func(cells ...string)) {
-		row("member", "section, mm", "material", "tension", "compression", "bending, N·mm", "governed by", "RF", "")
+	rows := r.cornerRows(corner, true)
+	if !p.fits(rows) {
+		rows = r.cornerRows(corner, false)
+	}
+	p.folded(rows)
+}
+
+func (r Report) cornerRows(corner int, named bool) [][]string {
+	inCase := func(j cases.Judged) string {
+		if g, ok := j.Governs(); ok && named {
+			return r.Cases[g.Case].Name
+		}
+		return ""
+	}
+	head := ""
+	if named {
+		head = "in case"
+	}
+	return gathered(func(row func(cells ...string)) {
+		row("member", "section, mm", "material", "tension", "compression", "bending, N·mm", "governed by", head, "RF", "")
 		for j, m := range r.Corners[corner].Members {
 			tension, compression, inT, inC := m.Extremes()
 			check, rf := dash, dash
@@ -108,11 +127,11 @@ func (r Report) textCorner(p *page, corner int) {
 				check, rf = withCase(g.Title(), g.Case), Reserve.number(g.Reserve)
 			}
 			row(words(loads.LinkNames[j]), sectionWords(m.Strut), printable(m.Strut.Metal.Name),
-				withCase(Whole.number(tension), inT), withCase(Whole.number(compression), inC), Whole.number(largestBending(m)), check, rf, verdictOf(m.Judged))
+				withCase(Whole.number(tension), inT), withCase(Whole.number(compression), inC), Whole.number(largestBending(m)), check, inCase(m.Judged), rf, verdictOf(m.Judged))
 		}
 		rocker := r.Corners[corner].Rocker
 		if g, ok := rocker.Governs(); ok {
-			row("rocker", "", "", "", "", "", withCase(g.Title(), g.Case), Reserve.number(g.Reserve), verdict(rocker.Passes()))
+			row("rocker", "", "", "", "", "", withCase(g.Title(), g.Case), inCase(rocker), Reserve.number(g.Reserve), verdict(rocker.Passes()))
 		}
 	})
 }
