@@ -1,9 +1,13 @@
 package cli
 
 import (
+	"bytes"
+	"fmt"
 	"io"
 	"os"
 	"strconv"
+	"strings"
+	"unicode/utf8"
 
 	"github.com/urfave/cli/v2"
 	"golang.org/x/term"
@@ -33,7 +37,28 @@ func screenOf(w io.Writer) reports.Screen {
 // printHelp writes a help text to the width of what it is shown on.
 func printHelp(w io.Writer, template string, data any) {
 	columns := screenOf(w).Width()
-	cli.HelpPrinterCustom(w, template, data, map[string]any{"wrapAt": func() int { return columns }})
+	var help bytes.Buffer
+	cli.HelpPrinterCustom(&help, template, data, map[string]any{"wrapAt": func() int { return columns }})
+	for line := range strings.Lines(help.String()) {
+		fmt.Fprintln(w, narrowed(strings.TrimSuffix(line, "\n"), columns))
+	}
+}
+
+// narrowed folds the lines of the help that the library does not, those of the usage.
+func narrowed(line string, columns int) string {
+	out, at := "", 0
+	for i, word := range strings.Split(line, " ") {
+		n := utf8.RuneCountInString(word)
+		switch {
+		case i == 0:
+		case word != "" && at > 3 && at+1+n > columns:
+			out, at = strings.TrimRight(out, " ")+"\n      ", 6
+		default:
+			out, at = out+" ", at+1
+		}
+		out, at = out+word, at+n
+	}
+	return out
 }
 
 func init() { cli.HelpPrinter = printHelp }

@@ -30,13 +30,13 @@ func (p *page) fold(lead, indent, text string) {
 
 // within is fold for a width and pieces that are there already.
 func (p *page) within(width int, lead, indent string, list []piece) {
-	line, bare := lead, true
-	for _, w := range list {
-		if w.apart && !bare {
+	line, bare := lead, strings.TrimSpace(lead) == "" // nothing stands on the line
+	for i, w := range list {
+		if w.apart && i > 0 && !bare {
 			w.text = " " + w.text
 		}
 		if !bare && places(line)+places(w.text) > width {
-			p.raw(line)
+			p.raw(strings.TrimRight(line, " "))
 			line = indent + strings.TrimPrefix(w.text, " ")
 			continue
 		}
