@@ -110,15 +110,14 @@ func (c Comparison) blocks(p *page, table func(columns []int) [][]string) {
 		}
 		return out
 	}
-	n := len(c.Cars)
-	for n > 1 {
-		tables := in(n)
-		if all(tables, p.fits) || n <= foldedAbreast && all(tables, p.foldable) {
+	tables := in(len(c.Cars)) // where no way has room for two: line by line, all of them
+	for n := len(c.Cars); n > 1; n-- {
+		if try := in(n); all(try, p.fits) || n <= foldedAbreast && all(try, p.foldable) {
+			tables = try
 			break
 		}
-		n--
 	}
-	for _, rows := range in(n) {
+	for _, rows := range tables {
 		p.folded(rows)
 	}
 }

@@ -214,8 +214,8 @@ func (r RodStudy) byLength(p *page) {
 	if len(r.Lengths) == 0 {
 		return
 	}
-	p.line("Over lengths: tube in mm, mass in kg, [what it hangs on: A area, W wall, J slenderness below the")
-	p.line("transition, E above it]; ratio: mass in compression over mass in tension")
+	p.fold("", "  ", "Over lengths: tube in mm, mass in kg, [what it hangs on: A area, W wall, J slenderness below the "+
+		"transition, E above it]; ratio: mass in compression over mass in tension")
 	p.table(func(row func(cells ...string)) {
 		row("length, mm", "material", "compression", "", "tension", "", "both", "", "ratio")
 		for _, l := range r.Lengths {

@@ -95,11 +95,29 @@ func together(list []piece) (out []piece) {
 // parts tells whether a line may end between two words of a cell.
 func parts(a, b string) bool {
 	last, first := []rune(a), []rune(b)
-	end := last[len(last)-1]
-	if n := len(last); n > 1 && strings.ContainsRune(",;:", end) {
-		return !unicode.IsDigit(last[n-2]) // a comma after a digit stands between the parts of a vector
+	switch end := last[len(last)-1]; {
+	case len(last) > 1 && strings.ContainsRune(",;:", end):
+		return !unicode.IsDigit(last[len(last)-2]) // after a digit: between the parts of a vector
+	case unicode.IsDigit(end) || end == ']':
+		return len(first) > longestUnit && unicode.IsLetter(first[0])
 	}
-	return !unicode.IsDigit(end) && (unicode.IsLetter(first[0]) || first[0] == '(')
+	return unicode.IsLetter(first[0]) || first[0] == '(' || first[0] == '[' && unicode.IsLetter(last[len(last)-1])
+}
+
+// longestUnit is how long a word after a number may be to be taken for its unit.
+const longestUnit = 5
+
+// bound joins the sides of a relation in a sentence, λ = 59.18.
+func bound(list []piece) (out []piece) {
+	relates := func(s string) bool { return len([]rune(s)) == 1 && strings.ContainsAny(s, "=≥≤<>×±") }
+	for i, p := range list {
+		if i > 0 && (relates(p.text) || relates(list[i-1].text)) {
+			out[len(out)-1].text += " " + p.text
+			continue
+		}
+		out = append(out, p)
+	}
+	return out
 }
 
 // broken sets pieces into lines of at most so many places; one that is longer by itself

@@ -24,7 +24,7 @@ func (p *page) raw(text string) { p.WriteString(text + "\n") }
 // fold writes a text after a lead, broken between words; further lines are indented.
 func (p *page) fold(lead, indent, text string) {
 	if text != "" {
-		p.within(min(p.screen.Width(), textWidth), lead, indent, pieces(printable(text)))
+		p.within(min(p.screen.Width(), textWidth), lead, indent, bound(pieces(printable(text))))
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 // without heading says of it, then each heading with its value, in places that are the
 // same for every row.
 func (p *page) records(g ruled) {
+	g = g.beside()
 	body := g.body()
 	widths := body.each(func(j int, cell string) int { return places(g.named(j, cell)) })
 	for _, row := range body.rows {
@@ -24,6 +25,25 @@ func (p *page) records(g ruled) {
 		}
 		p.record(g, row, widths)
 	}
+}
+
+// beside puts each column without a heading but the first two and a last one beside the
+// one before it, of which it says something: a mass, a unit, a mark.
+func (g ruled) beside() ruled {
+	out := ruled{}
+	for _, row := range g.rows {
+		var cells []string
+		for j, cell := range row {
+			if g.spans(row, j) || j < 2 || j == g.columns-1 || (j < len(g.rows[0]) && g.rows[0][j] != "") {
+				cells = append(cells, cell)
+				continue
+			}
+			last := &cells[len(cells)-1]
+			*last = strings.TrimSpace(*last + "  " + cell)
+		}
+		out.rows, out.columns = append(out.rows, cells), max(out.columns, len(cells))
+	}
+	return out
 }
 
 // named is a cell with its heading.

@@ -11,12 +11,13 @@ const (
 	margin = 2
 )
 
-// mostTall is of how many lines a cell of a folded table may be, but for the last of a
-// row: a taller row is hard to follow.
-const mostTall = 3
+// The lines of which a row of a folded table may be at most, and all rows on average,
+// but for cells of prose: what is taller is hard to follow.
+const mostTall, meanTall = 6, 3
 
-// narrowest is to how many places a last column of sentences is folded at most.
-const narrowest = 24
+// A last column wider than sentence is prose: it is folded to narrowest at most, into as
+// many lines as it takes.
+const sentence, narrowest = 48, 24
 
 // table writes rows with their columns aligned; the first is the heading. A table that
 // is wider than the screen is folded within its cells, or else written row by row with
@@ -135,21 +136,24 @@ func (g ruled) body() ruled { return ruled{g.rows[1:], g.columns} }
 // least are the widths below which a cell would be cut. What the rows are known by, in
 // the first column, stays whole.
 func (g ruled) least() []int {
-	least := g.each(func(j int, cell string) int {
+	least := g.each(func(_ int, cell string) int {
 		most := 0
 		for _, w := range together(pieces(cell)) {
 			most = max(most, places(w.text))
 		}
-		if j == g.columns-1 {
-			return max(most, min(places(cell), narrowest))
-		}
 		return most
 	})
+	if g.prose() {
+		least[g.columns-1] = max(least[g.columns-1], narrowest)
+	}
 	if g.columns > 0 {
 		least[0] = max(least[0], g.body().natural()[0])
 	}
 	return least
 }
+
+// prose tells whether the last column has sentences in it.
+func (g ruled) prose() bool { return g.columns > 0 && g.natural()[g.columns-1] > sentence }
 
 // across is the width of a table.
 func across(widths []int) int {
@@ -180,14 +184,20 @@ func (g ruled) widths(screen int) ([]int, bool) {
 		}
 		widths[widest]--
 	}
+	total, prose := 0, g.prose()
 	for _, row := range g.rows {
+		tall := 1
 		for j, cell := range row {
-			if j < g.columns-1 && !g.spans(row, j) && len(inLines(cell, widths[j])) > mostTall {
-				return nil, false
+			if !(prose && j == g.columns-1) && !g.spans(row, j) {
+				tall = max(tall, len(inLines(cell, widths[j])))
 			}
 		}
+		total += tall
+		if tall > mostTall {
+			return nil, false
+		}
 	}
-	return widths, true
+	return widths, total <= meanTall*len(g.rows)
 }
 
 // inLines folds a cell; one that fits is left as it is, blanks and all.
