@@ -43,9 +43,9 @@ func (r *Results) endItems(corner, link, k int) []check.Item {
 // both. The reactions to side load, own weight and inertia join as sizes, in whatever
 // direction they point, which is on the safe side.
 func (r *Results) endLoad(corner, link, end, k int) ends.Load {
-	f, axis := r.Corners[corner].Forces[k], r.Corners[corner].Statics.Corner.Links[link].Direction()
+	f := r.Corners[corner].Forces[k]
 	l := ends.Load{Axial: f.Axial[link], End: r3.Norm(f.Chassis[link]), Reaction: r.endReaction(corner, link, k)}
-	l.Shear = r3.Norm(r3.Cross(f.Chassis[link], axis)) + l.Reaction
+	l.Shear = r.Transverse(corner, link, k) + l.Reaction
 	l.Bending = math.Abs(l.Axial) * r.Car.Part(corner, link).Sources.Eccentricity
 	if end != OuterEnd {
 		return l
@@ -53,7 +53,7 @@ func (r *Results) endLoad(corner, link, end, k int) ends.Load {
 	l.Bending += f.Bending[link]
 	if joint, shared := r.Corners[corner].Statics.Corner.Joint(link); shared {
 		front, rear, _, _ := loads.Wishbone(link)
-		l.Shared = r3.Norm(f.Upright[joint]) + r.endReaction(corner, front, k) + r.endReaction(corner, rear, k)
+		l.Shared = r.JointForce(corner, joint, k) + r.endReaction(corner, front, k) + r.endReaction(corner, rear, k)
 	}
 	return l
 }

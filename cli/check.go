@@ -2,6 +2,7 @@ package cli
 
 import (
 	"slices"
+	"time"
 
 	"github.com/urfave/cli/v2"
 
@@ -21,6 +22,7 @@ func checkCommand() *cli.Command {
 			&cli.StringFlag{Name: "workbook", Usage: "write the results as a workbook (.xlsx) to `FILE`; - is standard output"},
 			&cli.StringFlag{Name: "html", Usage: "write the results as one page for a browser to `FILE`; - is standard output"},
 			&cli.StringFlag{Name: "pdf", Usage: "write the results as a PDF pack for scrutineers, with the working of every governing check, to `FILE`; - is standard output"},
+			&cli.StringFlag{Name: "date", Usage: "the date that the cover of the report bears, `YYYY-MM-DD`; without it a line to fill in"},
 		},
 		Action: check,
 	}
@@ -31,11 +33,15 @@ func check(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	date, err := dateFlag(c)
+	if err != nil {
+		return err
+	}
 	report, err := run(path)
 	if err != nil {
 		return err
 	}
-	report.Screen = screenOf(c.App.Writer)
+	report.Date, report.Screen = date, screenOf(c.App.Writer)
 	outputs := chosen(c, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook}, output{"html", "", report.HTML}, output{"pdf", "", report.PDF})
 	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
 		outputs = append(outputs, output{"", standardOutput, report.Text})
@@ -47,6 +53,18 @@ func check(c *cli.Context) error {
 		return errFails
 	}
 	return nil
+}
+
+// dateFlag is the date that the user gives, which is one of the calendar.
+func dateFlag(c *cli.Context) (string, error) {
+	date := c.String("date")
+	if !c.IsSet("date") {
+		return "", nil
+	}
+	if _, err := time.Parse(time.DateOnly, date); err != nil {
+		return "", usage("--date %q is no date of the calendar: write it as YYYY-MM-DD", date)
+	}
+	return date, nil
 }
 
 // chosen returns the outputs whose flags are given, with their paths.

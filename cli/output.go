@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync"
 )
 
 // standardOutput is the name of standard output among the outputs.
@@ -32,10 +33,10 @@ func writeAll(outputs []output, input string, out, errOut io.Writer) error {
 		}
 	}()
 	var direct []func() error // what cannot be taken back is written last
-	for _, o := range outputs {
-		data, err := o.make()
-		if err != nil {
-			return err
+	for i, m := range makeAll(outputs) {
+		o, data := outputs[i], m.data
+		if m.err != nil {
+			return m.err
 		}
 		if o.path == standardOutput {
 			direct = append(direct, func() error { return to(out, data) })
@@ -59,6 +60,23 @@ func writeAll(outputs []output, input string, out, errOut io.Writer) error {
 		fmt.Fprintf(errOut, "wrote %s\n", s.name)
 	}
 	return nil
+}
+
+// made is what became of one output.
+type made struct {
+	data []byte
+	err  error
+}
+
+// makeAll makes all outputs side by side: each reads the same results, and none writes.
+func makeAll(outputs []output) []made {
+	out := make([]made, len(outputs))
+	var wait sync.WaitGroup
+	for i, o := range outputs {
+		wait.Go(func() { out[i].data, out[i].err = o.make() })
+	}
+	wait.Wait()
+	return out
 }
 
 // to writes to standard output.

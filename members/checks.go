@@ -27,6 +27,7 @@ var Checks = []check.Check[Subject]{
 		Name: "column", Unit: "N", Source: columnSource,
 		Applies: inCompression, Demand: compression, Capacity: columnCapacity,
 		Steps: columnSteps, CapacityEquation: "P_c/f_b", ReserveEquation: "C/P",
+		Live: columnLive, LiveSource: columnLiveSource,
 	},
 	{
 		Name: "wall buckling", Unit: "N", Source: check.Always[Subject]("NASA SP-8007 (1968), 4.2.1; capped by yield"),
@@ -37,32 +38,33 @@ var Checks = []check.Check[Subject]{
 		Name: "bending yield", Unit: "MPa",
 		Source:  check.Always[Subject]("N/A ± M/Z, M amplified in compression: Timoshenko and Gere, Theory of Elastic Stability, ch. 1, from memory; the design factor is on the stress, in \"beam column\" on the load"),
 		Applies: inBending, Demand: bendingDemand, Capacity: allowableYield, Reserve: bendingReserve,
-		Steps: bendingSteps, CapacityEquation: "min(Sy; Scy)/f_y",
+		Steps: bendingSteps, CapacityEquation: "min(Sy; Scy)/f_y", DemandEquation: "σ", When: "M", Share: "a",
 		ReserveEquation: "2·C/(σ_N + σ_M + C·a + √((σ_N + σ_M − C·a)² + 4·σ_M·a·C))",
 	},
 	{
 		Name: "bending ultimate", Unit: "MPa", Source: check.Always[Subject]("definition of Su, elastic section; M amplified as for yield"),
 		Applies: inBending, Demand: bendingDemand, Capacity: allowableUltimate, Reserve: bendingUltimateReserve,
-		Steps: bendingSteps, CapacityEquation: "Su/f_u",
+		Steps: bendingSteps, CapacityEquation: "Su/f_u", DemandEquation: "σ", When: "M", Share: "a",
 		ReserveEquation: "2·C/(σ_N + σ_M + C·a + √((σ_N + σ_M − C·a)² + 4·σ_M·a·C))",
 	},
 	{
 		Name: "beam column", Source: check.Always[Subject](beamColumnSource),
 		Applies: beamColumn, Demand: beamColumnDemand, Capacity: one, Reserve: beamColumnReserve, Factored: true,
-		Steps: beamColumnSteps, CapacityEquation: "1",
+		Steps: beamColumnSteps, Live: beamColumnLive, CapacityEquation: "1", DemandEquation: "D", When: "min(P; M)", Share: "a_f",
 		ReserveEquation: "2·C/(n + m + C·a_f + √((n + m − C·a_f)² + 4·m·a_f·C))",
 	},
 	{
 		Name:    "wall buckling in bending",
 		Source:  check.Always[Subject]("NASA SP-8007 (1968), 4.2.1 and 4.2.2, capped by yield; that the shares add up to 1 is from memory; the design factor is on the stress, in \"beam column\" on the load"),
 		Applies: roundInBending, Demand: wallDemand, Capacity: one, Reserve: wallReserve,
-		Steps: wallBendingSteps, CapacityEquation: "1",
+		Steps: wallBendingSteps, CapacityEquation: "1", DemandEquation: "D", When: "M", Share: "a",
 		ReserveEquation: "2·C/(n + m + C·a + √((n + m − C·a)² + 4·m·a·C))",
 	},
 	{
 		Name: "eccentric ends", Unit: "MPa", Source: check.Always[Subject](secant),
 		Applies: offAxis, Demand: eccentricDemand, Capacity: yieldStrength, Reserve: eccentricReserve, Factored: true,
 		Steps: eccentricSteps, CapacityEquation: "min(Sy; Scy)", ReserveEquation: "x",
+		Live: eccentricLive, DemandEquation: "σ", When: "|N|·e_N", Share: "a_f",
 	},
 }
 
@@ -93,6 +95,14 @@ func ultimateCapacity(s Subject) float64 { return s.UltimateLoad() / s.Factors.U
 func columnCapacity(s Subject) float64   { return s.ColumnLoad() / s.Factors.Buckling }
 func wallCapacity(s Subject) float64     { return wallCapped(s) * s.Area() / s.Factors.Buckling }
 func one(Subject) float64                { return 1 }
+
+// columnLiveSource names both rules where the slenderness chooses between them.
+func columnLiveSource(s Subject) string {
+	if s.Column == (Column{}) {
+		return "above the transition slenderness Euler: EN 1993-1-1:2005, 6.3.1.3; up to it Johnson: MIL-HDBK-5J, 1.3.8"
+	}
+	return columnSource(s)
+}
 
 func columnSource(s Subject) string {
 	switch {

@@ -39,8 +39,11 @@ func beamColumnReserve(s Subject) float64 {
 
 // beamColumnSteps lead to the column load as the column check has it, and from there to
 // the shares.
-func beamColumnSteps(s Subject) []check.Step {
-	steps := columnSteps(s)
+func beamColumnSteps(s Subject) []check.Step { return sharesOf(s, columnSteps(s)) }
+
+func beamColumnLive(s Subject) []check.Step { return sharesOf(s, columnLive(s)) }
+
+func sharesOf(s Subject, steps []check.Step) []check.Step {
 	if !slices.ContainsFunc(steps, func(s check.Step) bool { return s.Symbol == "P_E" }) {
 		steps = append(steps, check.Put(s, eulerRows)...)
 	}

@@ -92,6 +92,13 @@ func bowedSteps(s Subject) (steps []check.Step, symbol string) {
 	return nil, "M"
 }
 
+// SourceSteps are the steps from the sources of bending to their moment M; nil where there
+// is no source beside the free bodies.
+func SourceSteps(s Subject) []check.Step {
+	givens, found := sourceSteps(s)
+	return append(givens, found...)
+}
+
 // sourceSteps lead from the sources to the moment M that the checks take.
 func sourceSteps(s Subject) (givens, found []check.Step) {
 	if s.Sources == (Sources{}) {

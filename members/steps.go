@@ -58,8 +58,10 @@ var slendernessRows = []row{
 	check.Line("λ₁", "transition slenderness", "√(2·π²·E/Scy)", "", "MIL-HDBK-5J, 1.3.8; Shigley, ch. 4", func(s Subject) float64 { return s.Transition() }),
 }
 
+const johnsonEquation = "A·Scy·(1 − Scy·λ²/(4·π²·E))"
+
 var johnsonRows = []row{check.Line(
-	"P_c", "column load: λ is not above λ₁, Johnson holds", "A·Scy·(1 − Scy·λ²/(4·π²·E))", "N", "MIL-HDBK-5J, 1.3.8; Shigley, ch. 4",
+	"P_c", "column load: λ is not above λ₁, Johnson holds", johnsonEquation, "N", "MIL-HDBK-5J, 1.3.8; Shigley, ch. 4",
 	func(s Subject) float64 { return s.Johnson() },
 )}
 

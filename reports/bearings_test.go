@@ -47,7 +47,7 @@ func TestFittingFactorInEveryForm(t *testing.T) {
 			t.Errorf("%s: on the terminal %t", tt.name, got)
 		}
 		book := workbook(t, tt.r)
-		for sheet, at := range map[string]string{"Cover": "B9", "Checks": "A1"} {
+		for sheet, at := range map[string]string{"Cover": "B12", "Checks": "A1"} {
 			cell, err := book.GetCellValue(sheet, at)
 			if err != nil || strings.Contains(cell, words) != tt.given || !strings.Contains(cell, "yield 1.25, ultimate 1.5, buckling 1.5") {
 				t.Errorf("%s: %s %s reads %q (%v)", tt.name, sheet, at, cell, err)
@@ -172,7 +172,7 @@ func TestMetalsOfEndsInEveryForm(t *testing.T) {
 	if err := json.Unmarshal(data, &got); err != nil {
 		t.Fatal(err)
 	}
-	rows, err := workbook(t, r).GetRows("Sources")
+	rows, err := workbook(t, r).GetRows("Materials")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -183,7 +183,7 @@ func TestMetalsOfEndsInEveryForm(t *testing.T) {
 			inJSON = inJSON || m.Name == name && m.Source != ""
 		}
 		for _, row := range rows {
-			inSheet = inSheet || len(row) > 0 && row[0] == name
+			inSheet = inSheet || len(row) > 1 && row[1] == name
 		}
 		if !inJSON || !inSheet || !strings.Contains(terminal, "  "+name+": ") {
 			t.Errorf("%s: in JSON %t, on the sheet %t, on the terminal:\n%s", name, inJSON, inSheet, terminal)

@@ -177,12 +177,12 @@ func (b *book) compareCover(c Comparison, heading Report) {
 	lines := []struct {
 		style, text string
 		height      float64
-	}{{"title", c.title(), 0}, {"caution", Caution, 110}}
+	}{{"title", c.title(), 0}, {"caution", Caution, lineHeight * lines1(Caution, leafWidth)}}
 	for i, r := range c.Reports {
 		lines = append(lines, struct {
 			style, text string
 			height      float64
-		}{"text", fmt.Sprintf("%s: %s (%s): %s", letter(i), r.title(), r.File, r.summary()), 45})
+		}{"text", fmt.Sprintf("%s: %s (%s): %s", letter(i), r.title(), r.File, r.summary()), 75})
 	}
 	for i, l := range lines {
 		at := fmt.Sprintf("A%d", i+1)
@@ -192,7 +192,7 @@ func (b *book) compareCover(c Comparison, heading Report) {
 			b.do(b.file.SetRowHeight(sheet, i+1, l.height))
 		}
 	}
-	b.do(b.file.SetColWidth(sheet, "A", "A", coverWidth))
+	b.do(b.file.SetColWidth(sheet, "A", "A", leafWidth))
 	b.printSetup(heading, sheet, "portrait")
 }
 

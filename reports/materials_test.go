@@ -159,12 +159,12 @@ func TestMaterialsGoWithTheResults(t *testing.T) {
 	if d := cmp.Diff(want, names["4130 normalized"].metal()); d != "" {
 		t.Errorf("4130 (-want +got):\n%s", d)
 	}
-	rows, err := workbook(t, r).GetRows("Sources")
+	rows, err := workbook(t, r).GetRows("Materials")
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(rows) != 4+2 {
-		t.Errorf("the sheet Sources has %d rows, want 2 below the heading", len(rows))
+	if len(rows) != 10+2 {
+		t.Errorf("the sheet Materials has %d rows, want 2 below the headings in row 10", len(rows))
 	}
 	flat := strings.Join(strings.Fields(text(t, r)), " ")
 	for _, e := range names {

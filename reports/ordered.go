@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"compress/flate"
+	"fmt"
 	"hash/crc32"
 	"io"
 	"io/fs"
@@ -19,6 +20,7 @@ type orderedZip struct {
 	out     io.Writer
 	entries []*entry
 	packer  *flate.Writer
+	rows    map[string][]byte // put into the sheets of these names, which have none of their own
 }
 
 // An entry is one file of the archive, packed as it is written.
@@ -26,6 +28,7 @@ type entry struct {
 	header zip.FileHeader
 	packed bytes.Buffer
 	packer *flate.Writer
+	rows   []byte
 }
 
 // Create adds an entry; it is written to until the next is created.
@@ -33,7 +36,7 @@ func (z *orderedZip) Create(name string) (io.Writer, error) {
 	if err := z.finish(); err != nil {
 		return nil, err
 	}
-	e := &entry{header: zip.FileHeader{Name: name, Method: zip.Deflate}}
+	e := &entry{header: zip.FileHeader{Name: name, Method: zip.Deflate}, rows: z.rows[name]}
 	if z.packer == nil {
 		var err error
 		if z.packer, err = flate.NewWriter(&e.packed, flate.BestSpeed); err != nil {
@@ -47,7 +50,20 @@ func (z *orderedZip) Create(name string) (io.Writer, error) {
 	return e, nil
 }
 
+// noRows is a sheet without rows as the library writes it.
+var noRows = []byte("<sheetData></sheetData>")
+
 func (e *entry) Write(data []byte) (int, error) {
+	if before, after, found := bytes.Cut(data, noRows); found && e.rows != nil {
+		rows := e.rows
+		e.rows = nil
+		for _, part := range [][]byte{before, []byte("<sheetData>"), rows, []byte("</sheetData>"), after} {
+			if _, err := e.Write(part); err != nil {
+				return 0, err
+			}
+		}
+		return len(data), nil
+	}
 	e.header.CRC32 = crc32.Update(e.header.CRC32, crc32.IEEETable, data)
 	e.header.UncompressedSize64 += uint64(len(data))
 	return e.packer.Write(data)
@@ -59,6 +75,9 @@ func (z *orderedZip) finish() error {
 		return nil
 	}
 	e := z.entries[len(z.entries)-1]
+	if e.rows != nil {
+		return fmt.Errorf("%s: the sheet has no place for its rows", e.header.Name)
+	}
 	err := e.packer.Close()
 	e.header.CompressedSize64 = uint64(e.packed.Len())
 	return err

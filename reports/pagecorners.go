@@ -1,13 +1,8 @@
 package reports
 
 import (
-	"bytes"
-	"encoding/xml"
-	"errors"
 	"fmt"
 	"html/template"
-	"io"
-	"slices"
 
 	"sixlink/cases"
 	"sixlink/reports/drawing"
@@ -58,25 +53,19 @@ func (r Report) sheets(f *facts) (first int, out []*cornerSheet, err error) {
 func (r Report) pageView(corner int, view View, base int, f *facts) (template.HTML, error) {
 	layout := r.CornerView(corner, view, pageView, pageLetter)
 	id := fmt.Sprintf("v-%d-%d", corner, view)
-	inline := layout.Case(base).Inline(id)
-	old, err := elementsOf(inline)
-	if err != nil {
-		return "", err
-	}
+	drawn := layout.Case(base)
 	for k := range r.Cases {
 		changes := []int{}
 		if k != base {
-			other, err := elementsOf(layout.Case(k).Inline(id))
+			found, err := drawn.Changes(layout.Case(k))
 			if err != nil {
-				return "", err
-			}
-			if changes, err = f.changes(old, other); err != nil {
 				return "", fmt.Errorf("%s: %w", id, err)
 			}
+			changes = f.changes(found)
 		}
 		f.Changes[corner][k] = append(f.Changes[corner][k], changes)
 	}
-	return template.HTML(inline), nil
+	return template.HTML(drawn.Inline(id)), nil
 }
 
 // A sample is a line of the drawings, and what it means.
@@ -101,75 +90,16 @@ func (r Report) samples() (out []sample) {
 	return out
 }
 
-// An svgElement is one element of a drawing: its attributes by name, and under no name
-// its text.
-type svgElement struct {
-	name       string
-	attributes map[string]string
-}
-
-// elementsOf lists the elements of a drawing in their order.
-func elementsOf(svg []byte) (out []svgElement, err error) {
-	var open []int
-	for d := xml.NewDecoder(bytes.NewReader(svg)); ; {
-		token, err := d.Token()
-		if errors.Is(err, io.EOF) {
-			return out, nil
+// changes are the changes of a drawing in threes: the number of an element, the line with
+// the name of an attribute, and the line with its new value, −1 where the attribute goes.
+func (f *facts) changes(all []drawing.Change) []int {
+	out := []int{}
+	for _, c := range all {
+		at := -1
+		if !c.Gone {
+			at = f.line(c.Value)
 		}
-		if err != nil {
-			return nil, fmt.Errorf("drawing: %w", err)
-		}
-		switch x := token.(type) {
-		case xml.StartElement:
-			e := svgElement{x.Name.Local, map[string]string{}}
-			for _, a := range x.Attr {
-				e.attributes[a.Name.Local] = a.Value
-			}
-			open = append(open, len(out))
-			out = append(out, e)
-		case xml.EndElement:
-			open = open[:len(open)-1]
-		case xml.CharData:
-			if len(open) > 0 {
-				if e := out[open[len(open)-1]]; e.name != "svg" && e.name != "g" {
-					e.attributes[""] += string(x)
-				}
-			}
-		}
+		out = append(out, c.Element, f.line(c.Name), at)
 	}
-}
-
-// changes are what makes one drawing another of the same layout: in threes the number of
-// an element, the line with the name of an attribute, and the line with its new value, −1
-// where the attribute goes.
-func (f *facts) changes(from, to []svgElement) (out []int, err error) {
-	out = []int{}
-	if len(from) != len(to) {
-		return nil, fmt.Errorf("drawings of %d and of %d elements, want the same in every load case", len(from), len(to))
-	}
-	for n, a := range from {
-		b := to[n]
-		if a.name != b.name {
-			return nil, fmt.Errorf("element %d is %s in one load case and %s in another, want the same", n, a.name, b.name)
-		}
-		var names []string
-		for _, e := range []svgElement{a, b} {
-			for name := range e.attributes {
-				names = append(names, name)
-			}
-		}
-		slices.Sort(names)
-		for _, name := range slices.Compact(names) {
-			value, has := b.attributes[name]
-			if old, had := a.attributes[name]; had == has && old == value {
-				continue
-			}
-			at := -1
-			if has {
-				at = f.line(value)
-			}
-			out = append(out, n, f.line(name), at)
-		}
-	}
-	return out, nil
+	return out
 }

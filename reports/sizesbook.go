@@ -13,7 +13,7 @@ func (s Sizes) Workbook() ([]byte, error) {
 	b := &book{file: excelize.NewFile()}
 	defer b.file.Close()
 	b.makeStyles()
-	b.cover(r)
+	b.cover(r, false)
 	for _, t := range s.Tables() {
 		b.sheet(r, t)
 	}

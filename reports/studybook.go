@@ -59,7 +59,7 @@ func (b *book) studyCover(s Study, what string, more ...string) {
 	for _, n := range r.NotChecked {
 		lines = append(lines, [2]string{"text", "Not checked: " + n})
 	}
-	const width = 110
+	const width = leafWidth
 	row := 0
 	for _, l := range lines {
 		if l[1] == "" {
@@ -136,6 +136,9 @@ func (s Study) charts(b *book) {
 		}
 	}
 	b.printSetup(s.head(), chartsSheet, "landscape")
+	one := 1 // page, without the names of the curves beside the charts
+	b.do(b.file.SetPageLayout(chartsSheet, &excelize.PageLayoutOptions{FitToWidth: &one, FitToHeight: &one}))
+	b.area(chartsSheet, 20, 64)
 }
 
 // mostCurves is how many curves a chart of a grid shows.

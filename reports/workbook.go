@@ -14,21 +14,33 @@ import (
 // ShortCaution stands on every sheet and in every page footer.
 const ShortCaution = "Calculation aid, not a release: review and sign-off by a qualified structural engineer, the series' regulations, the law, proof by test and inspection."
 
-// coverWidth is the width of the cover's second column, in characters.
-const coverWidth = 84
-
 // headRow is the row of the column headings on every sheet of a table.
 const headRow = 4
 
 // Workbook returns the results as a workbook in Office Open XML: a cover with the
-// caution and sign-off lines, then a sheet for each table. The same report gives
-// the same bytes.
+// caution and sign-off lines, a summary, then the calculations, whose formulas follow
+// from the equations of the working, and tables. The same report gives the same bytes.
 func (r Report) Workbook() ([]byte, error) {
+	c, err := newCalculation(r)
+	if err != nil {
+		return nil, fmt.Errorf("workbook: %w", err)
+	}
 	b := &book{file: excelize.NewFile()}
 	defer b.file.Close()
 	b.makeStyles()
-	b.cover(r)
-	for _, t := range r.Tables() {
+	b.makeCalculationStyles()
+	b.cover(r, true)
+	rows := map[string]int{}
+	for _, f := range c.families {
+		f.layOut(rows, len(r.Cases))
+	}
+	b.summary(r, c)
+	b.sheet(r, r.casesTable())
+	b.sheet(r, r.contactForces())
+	b.materials(r, c)
+	b.calculations(r, c)
+	b.checks(r, c)
+	for _, t := range []Table{r.rockersTable(), r.handOver(), r.parts(), r.remarks()} {
 		b.sheet(r, t)
 	}
 	return b.finish(r.title(), "Suspension load cases, member forces and reserve factors", r.Version)
@@ -49,7 +61,8 @@ func (b *book) finish(title, subject, version string) ([]byte, error) {
 		sort.SliceStable(t.Defaults, func(i, j int) bool { return t.Defaults[i].Extension < t.Defaults[j].Extension })
 	}
 	var buf bytes.Buffer
-	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &orderedZip{out: w} })
+	rows := b.rowsByPath()
+	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &orderedZip{out: w, rows: rows} })
 	if err := b.file.Write(&buf); err != nil {
 		return nil, fmt.Errorf("workbook: %w", err)
 	}
@@ -65,6 +78,9 @@ type book struct {
 	file   *excelize.File
 	styles map[string]int
 	err    error
+
+	rows      map[string][]byte // of the sheets of calculations, by name
+	failStyle *int
 }
 
 func (b *book) do(err error) {
@@ -118,50 +134,6 @@ func boxed() (out []excelize.Border) {
 	return out
 }
 
-// cover fills the first sheet.
-func (b *book) cover(r Report) {
-	const sheet = "Cover"
-	b.do(b.file.SetSheetName("Sheet1", sheet))
-	row := 0
-	put := func(style string, height float64, cells ...string) {
-		row++
-		for i, text := range cells {
-			at, _ := excelize.CoordinatesToCellName(i+1, row)
-			b.do(b.file.SetCellStr(sheet, at, printable(text)))
-			b.do(b.file.SetCellStyle(sheet, at, at, b.styles[style]))
-		}
-		if height > 0 {
-			b.do(b.file.SetRowHeight(sheet, row, height))
-		}
-	}
-	put("title", 0, r.title())
-	put("text", 0, "Suspension load cases, member forces and reserve factors")
-	put("text", 0)
-	put("caution", 80, Caution)
-	b.do(b.file.MergeCell(sheet, "A4", "B4"))
-	b.do(b.file.SetCellStyle(sheet, "A4", "B4", b.styles["caution"]))
-	put("text", 0)
-	for _, line := range [][2]string{
-		{"Car file", r.File},
-		{"SHA-256 of the car file", r.SHA256},
-		{"Remarks of the car file", r.Car.Notes},
-		{"Design factors", r.factors() + "; in every reserve factor"},
-		{"Axes and signs", "ISO 8855: x forward, y left, z up; axial forces positive in tension; units in every heading"},
-		{"Result", r.summary()},
-		{"Free-body audit", fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst)},
-	} {
-		put("text", 15*float64(1+utf8.RuneCountInString(line[1])/coverWidth), line[0], line[1])
-	}
-	put("text", 0)
-	put("strong", 0, "Sign-off: name, date, signature")
-	for _, line := range []string{"Calculated by", "Loads reviewed by", "Structural engineer, qualified", "Proved by test and inspection"} {
-		put("line", 28, line, "")
-	}
-	b.do(b.file.SetColWidth(sheet, "A", "A", 34))
-	b.do(b.file.SetColWidth(sheet, "B", "B", coverWidth))
-	b.printSetup(r, sheet, "portrait")
-}
-
 // sheet writes one table.
 func (b *book) sheet(r Report, t Table) {
 	if b.err != nil {
@@ -170,6 +142,7 @@ func (b *book) sheet(r Report, t Table) {
 	_, err := b.file.NewSheet(t.Name)
 	b.do(err)
 	b.printSetup(r, t.Name, "landscape") // before the stream, which closes the sheet
+	titles := b.titles(t)
 	w, err := b.file.NewStreamWriter(t.Name)
 	if err != nil {
 		b.do(err)
@@ -204,8 +177,26 @@ func (b *book) sheet(r Report, t Table) {
 		b.do(w.SetRow(fmt.Sprintf("A%d", headRow+1+i), cells, excelize.RowOpts{Height: lineHeight * lines(row, widths)}))
 	}
 	b.do(w.Flush())
-	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: fmt.Sprintf("'%s'!$1:$%d", t.Name, headRow), Scope: t.Name}))
+	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: titles, Scope: t.Name}))
 }
+
+// titles returns what of a table stands on every page: its headings, and where it is too
+// wide for one page its first columns.
+func (b *book) titles(t Table) string {
+	total := 0.0
+	for i, c := range t.Columns {
+		total += t.width(i, c)
+	}
+	rows := fmt.Sprintf("'%s'!$1:$%d", t.Name, headRow)
+	if total <= mostWidth {
+		return rows
+	}
+	b.acrossPages(t.Name, 60)
+	return fmt.Sprintf("'%s'!$A:$B,%s", t.Name, rows)
+}
+
+// mostWidth is the width of a table, in characters, that still reads well on one page.
+const mostWidth = 330
 
 // cellStyles are the styles of the formats.
 var cellStyles = [...]string{Text: "cell", Whole: "whole", Tenth: "tenth", Milli: "milli", Reserve: "reserve", Full: "plain"}
@@ -262,8 +253,8 @@ func (b *book) printSetup(r Report, sheet, orientation string) {
 	fit := true
 	b.do(b.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
 	b.do(b.file.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{
-		OddHeader: "&L" + footerText(r.title(), 90) + "&R" + footerText(sheet, 40),
-		OddFooter: "&L&8 " + footerText(ShortCaution, 160) + "&R&8 " + r.SHA256[:min(12, len(r.SHA256))] + "  page &P of &N",
+		OddHeader: "&L" + footerText(r.title(), 70) + "&R" + footerText(sheet, 31) + "&8  " + r.SHA256[:min(12, len(r.SHA256))] + "  page &P of &N",
+		OddFooter: "&L&8 " + footerText(ShortCaution, 160),
 	}))
 }
 

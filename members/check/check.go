@@ -52,6 +52,13 @@ type Check[S any] struct {
 	// there to the equation of the reserve factor RF.
 	Steps                             func(S) []Step
 	CapacityEquation, ReserveEquation string
+
+	// For sheets that recalculate: the steps and the source that hold for any numbers,
+	// nil where Steps and Source do; the equation of the demand, empty where ReserveEquation
+	// is C over it; and what LiveSheet says of When and Share.
+	Live                        func(S) []Step
+	LiveSource                  func(S) string
+	DemandEquation, When, Share string
 }
 
 // A Finding is the answer of one check to one subject.

@@ -122,19 +122,19 @@ var lugChecks = []check.Check[Subject]{
 		Name: "lug, net section yield", Unit: "N", Source: check.Always[Subject]("definition of Sy, on the net section"),
 		Applies: Subject.tearsLug, Demand: Subject.joint,
 		Capacity: func(s Subject) float64 { return s.onYield(s.Lug.net() * s.Lug.Metal.Sy) },
-		Steps:    rows(netRows), CapacityEquation: "A_n·S_yl/(f_y·f_f)", ReserveEquation: "C/F",
+		Steps:    rows(netRows), CapacityEquation: "A_n·S_yl/(f_y·f_f)", ReserveEquation: "C/F", When: tears,
 	},
 	{
 		Name: "lug, net section ultimate", Unit: "N", Source: netSource,
 		Applies: Subject.tearsLug, Demand: Subject.joint,
 		Capacity: func(s Subject) float64 { return s.onUltimate(s.Lug.netTension()) },
-		Steps:    rows(netRows), CapacityEquation: "K_n·S_ul·A_n/(f_u·f_f)", ReserveEquation: "C/F",
+		Steps:    rows(netRows), CapacityEquation: "K_n·S_ul·A_n/(f_u·f_f)", ReserveEquation: "C/F", When: tears,
 	},
 	{
 		Name: "lug, shear-out", Unit: "N", Source: check.Always[Subject]("40° planes: Bruhn, D1, simplified, from memory"),
 		Applies: Subject.tearsLug, Demand: Subject.joint,
 		Capacity: func(s Subject) float64 { return s.onUltimate(s.Lug.shearArea() * s.Lug.shear()) },
-		Steps:    rows(shearOutRows), CapacityEquation: "A_so·S_sl/(f_u·f_f)", ReserveEquation: "C/F",
+		Steps:    rows(shearOutRows), CapacityEquation: "A_so·S_sl/(f_u·f_f)", ReserveEquation: "C/F", When: tears,
 	},
 	{
 		Name: "lug, bearing yield", Unit: "N", Source: lugBearingSource,
@@ -153,6 +153,7 @@ var lugChecks = []check.Check[Subject]{
 		Applies: func(s Subject) bool { return s.tearsLug() && s.Lug.ShearCoefficient > 0 }, Demand: Subject.joint,
 		Capacity: func(s Subject) float64 { return s.onUltimate(s.shearBearing()) },
 		Steps:    shearBearingSteps, CapacityEquation: "P_l/(f_u·f_f)", ReserveEquation: "C/F",
+		Live: shearBearingLive, When: tears,
 	},
 }
 
@@ -217,9 +218,26 @@ var shearOutRows = []row{
 
 // shearBearingSteps lead to the strength P_l by coefficient.
 func shearBearingSteps(s Subject) []check.Step {
-	equation := "K_l·(e_l − D_l/2)·min(S_ul; 1.304·S_yl)·t_l"
 	if s.Lug.Far() {
-		equation = "K_l·S_bl·min(1; 1.304·S_yl/S_ul)·d_p·t_l"
+		return shearBearingBy(s, crushed)
 	}
+	return shearBearingBy(s, shornOut)
+}
+
+const (
+	shornOut = "K_l·(e_l − D_l/2)·min(S_ul; 1.304·S_yl)·t_l"
+	crushed  = "K_l·S_bl·min(1; 1.304·S_yl/S_ul)·d_p·t_l"
+)
+
+func shearBearingBy(s Subject, equation string) []check.Step {
 	return check.Put(s, []row{line("P_l", "strength in shear-out and bearing", equation, "N", "AFFDL-TR-69-42, 9.3.1", Subject.shearBearing)})
+}
+
+// shearBearingLive lets the edge distance choose; without a strength in bearing there
+// is only the one branch.
+func shearBearingLive(s Subject) []check.Step {
+	if !(s.Lug.Bearing > 0) {
+		return shearBearingSteps(s)
+	}
+	return shearBearingBy(s, "if(e_l ≥ 1.5·D_l; "+crushed+"; "+shornOut+")")
 }

@@ -90,7 +90,7 @@ var threadChecks = []check.Check[Subject]{
 		Name: "thread, tension ultimate", Unit: "N", Source: check.Always[Subject](fasteners.SourceBolts + ", without γ_M2"),
 		Applies: func(s Subject) bool { return s.hasThread() && s.pulls(s.force()) },
 		Demand:  Subject.force, Capacity: func(s Subject) float64 { return s.onUltimate(s.threadTension()) },
-		Steps: rows(threadAreaRows), CapacityEquation: "0.9·f_ut·A_s/(f_u·f_f)", ReserveEquation: "C/P",
+		Steps: rows(threadAreaRows), CapacityEquation: "0.9·f_ut·A_s/(f_u·f_f)", ReserveEquation: "C/P", When: tugs,
 	},
 	{
 		Name: "thread, stripping of the external thread", Unit: "N", Source: check.Always[Subject](stripping),

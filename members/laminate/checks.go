@@ -46,7 +46,7 @@ var Checks = []check.Check[Subject]{
 		Name:    "wall buckling in bending",
 		Source:  check.Always[Subject](wallSource + "; bending amplified at the factored load; that the shares add up to 1 is from memory"),
 		Applies: inBending, Demand: wallDemand, Capacity: one, Reserve: wallReserve, Factored: true,
-		Steps: wallBendingSteps, CapacityEquation: "1",
+		Steps: wallBendingSteps, CapacityEquation: "1", DemandEquation: "D", When: "M", Share: "a_b",
 		ReserveEquation: "2·C/(u + v + C·a_b + √((u + v − C·a_b)² + 4·v·a_b·C))",
 	},
 }
@@ -71,20 +71,25 @@ func firstPlyCheck(name, source string, by criterion, sense float64, steps func(
 		Capacity: func(s Subject) float64 {
 			return s.Knockdown * s.firstPly(by, sense).lineLoad
 		},
-		Factored: true,
-		Steps: func(s Subject) []check.Step {
-			return append(append(steps(s, s.firstPly(by, sense)), check.Put(s, factoredRows)...), demandStep(s, sense))
-		},
+		Factored:         true,
+		Steps:            func(s Subject) []check.Step { return plyShares(s, sense, steps(s, s.firstPly(by, sense))) },
+		Live:             func(s Subject) []check.Step { return plyShares(s, sense, livePlies(s, by, sense, steps)) },
 		CapacityEquation: "k·n_f", ReserveEquation: reserveTension,
+		DemandEquation: "D", When: strainsPulled, Share: "a_u",
 	}
 	if sense == push {
-		c.ReserveEquation = reserveCompression
+		c.ReserveEquation, c.When = reserveCompression, strainsPushed
 	}
 	c.Reserve = func(s Subject) float64 {
 		f := s.Factors.Ultimate
 		return members.Multiplier(f*sense*axialLine(s), f*bendingLine(s), f*share(s), c.Capacity(s))
 	}
 	return c
+}
+
+// plyShares are the steps to the line load of failure, and from there to the demand.
+func plyShares(s Subject, sense float64, failure []check.Step) []check.Step {
+	return append(append(failure, check.Put(s, factoredRows)...), demandStep(s, sense))
 }
 
 func plyDemand(s Subject, sense float64) float64 {

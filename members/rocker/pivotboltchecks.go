@@ -13,18 +13,18 @@ var PivotBoltChecks = []check.Check[PivotBolt]{
 	{
 		Name: "bending", Unit: "N·mm", Source: check.Always[PivotBolt](fasteners.SourcePins + "; beam on two supports"),
 		Applies: bent, Demand: PivotBolt.Moment, Capacity: PivotBolt.bendingCapacity,
-		Steps: boltBendingSteps, CapacityEquation: "1.5·W·f_yb/(f_y·f_f)", ReserveEquation: "C/M",
+		Steps: boltBendingSteps, Live: boltBendingLive, CapacityEquation: "1.5·W·f_yb/(f_y·f_f)", ReserveEquation: "C/M",
 	},
 	{
 		Name: "shear", Unit: "N", Source: func(b PivotBolt) string { return shearSource(b) + "; beam on two supports" },
 		Applies: sheared, Demand: PivotBolt.Shear, Capacity: PivotBolt.shearCapacity,
-		Steps: boltShearSteps, CapacityEquation: "α_v·A·f_ub/(f_u·f_f)", ReserveEquation: "C/V",
+		Steps: boltShearSteps, Live: boltShearLive, CapacityEquation: "α_v·A·f_ub/(f_u·f_f)", ReserveEquation: "C/V",
 	},
 	{
 		Name: "bending and shear", Source: check.Always[PivotBolt](fasteners.SourcePins),
 		Applies: func(b PivotBolt) bool { return bent(b) && sheared(b) },
 		Demand:  func(b PivotBolt) float64 { return math.Hypot(b.bendingShare(), b.shearShare()) }, Capacity: func(PivotBolt) float64 { return 1 },
-		Reserve: PivotBolt.combined, Steps: boltCombinedSteps, CapacityEquation: "1", ReserveEquation: "C/√(r_M² + r_V²)",
+		Reserve: PivotBolt.combined, Steps: boltCombinedSteps, Live: boltCombinedLive, When: "min(M; V)", CapacityEquation: "1", ReserveEquation: "C/√(r_M² + r_V²)",
 	},
 	{
 		Name: "tension of the thrust", Unit: "N", Source: check.Always[PivotBolt](fasteners.SourceBolts),
@@ -97,14 +97,23 @@ func sectionRows(b PivotBolt, threads bool) []check.Step {
 	return check.Put(b, metricRows)
 }
 
-func boltBendingSteps(b PivotBolt) []check.Step {
-	return append(sectionRows(b, b.Threads), check.Put(b, momentRows(b), modulusRows)...)
+func boltBendingSteps(b PivotBolt) []check.Step { return bendingBy(b, momentRows(b)) }
+
+func bendingBy(b PivotBolt, moment []boltRow) []check.Step {
+	return append(sectionRows(b, b.Threads), check.Put(b, moment, modulusRows)...)
 }
 
+// The equations of the largest moment and the largest shear force: within the supports,
+// and overhung.
+const (
+	momentWithin, momentOverhung = "c·max(R_1; R_2)", "−c·max(B_1; B_2)"
+	shearWithin, shearOverhung   = "max(max(R_1; R_2); H)", "max(max(B_1; B_2); H)"
+)
+
 func momentRows(b PivotBolt) []boltRow {
-	row := check.Line("M", "largest bending moment, at a bearing", "c·max(R_1; R_2)", "N·mm", "statics", PivotBolt.Moment)
+	row := check.Line("M", "largest bending moment, at a bearing", momentWithin, "N·mm", "statics", PivotBolt.Moment)
 	if b.Lever() < 0 {
-		row.What, row.Equation = "largest bending moment, at a support", "−c·max(B_1; B_2)"
+		row.What, row.Equation = "largest bending moment, at a support", momentOverhung
 	}
 	return []boltRow{row}
 }
@@ -112,13 +121,17 @@ func momentRows(b PivotBolt) []boltRow {
 var modulusRows = []boltRow{check.Line("W", "elastic section modulus", "π·d_s³/32", "mm³", "", PivotBolt.modulus)}
 
 func boltShearSteps(b PivotBolt) []check.Step {
-	return append(sectionRows(b, b.Threads), check.Put(b, forceRows(b), areaRows(b))...)
+	return shearBy(b, forceRows(b))
+}
+
+func shearBy(b PivotBolt, force []boltRow) []check.Step {
+	return append(sectionRows(b, b.Threads), check.Put(b, force, areaRows(b))...)
 }
 
 func forceRows(b PivotBolt) []boltRow {
-	row := check.Line("V", "largest shear force", "max(max(R_1; R_2); H)", "N", "statics", PivotBolt.Shear)
+	row := check.Line("V", "largest shear force", shearWithin, "N", "statics", PivotBolt.Shear)
 	if b.Lever() < 0 {
-		row.Equation = "max(max(B_1; B_2); H)"
+		row.Equation = shearOverhung
 	}
 	return []boltRow{row}
 }
@@ -131,7 +144,11 @@ func areaRows(b PivotBolt) []boltRow {
 }
 
 func boltCombinedSteps(b PivotBolt) []check.Step {
-	return append(sectionRows(b, b.Threads), check.Put(b, momentRows(b), modulusRows, forceRows(b), areaRows(b), shareRows(b))...)
+	return combinedBy(b, momentRows(b), forceRows(b))
+}
+
+func combinedBy(b PivotBolt, moment, force []boltRow) []check.Step {
+	return append(sectionRows(b, b.Threads), check.Put(b, moment, modulusRows, force, areaRows(b), shareRows(b))...)
 }
 
 func shareRows(b PivotBolt) []boltRow {

@@ -1,21 +1,24 @@
-// Package equation evaluates the equations of the working, so that tests can hold what
-// is printed to what was computed. The program itself does not use it.
+// Package equation reads the equations of the working: it gives their value, so that
+// tests can hold what is printed to what was computed, and the formula of a cell that
+// recalculates them, so that what a sheet computes is what the working prints.
 package equation
 
 import (
 	"fmt"
 	"math"
-	"strconv"
-	"strings"
-	"unicode"
 
 	"sixlink/members/check"
 )
 
-// Evaluate returns the value of an equation of the working, its symbols taken from
-// scope. It reads the equation as a mathematician would, and refuses whatever two
-// readers could read in two ways: a symbol that is not in scope, a product without
-// its ·, an ASCII hyphen or asterisk, and a quotient followed by · or another /.
+// An Expr is an equation that was read.
+type Expr struct {
+	root node
+	text string
+}
+
+// Parse reads an equation as a mathematician would, and refuses whatever two readers
+// could read in two ways: a product without its ·, an ASCII hyphen or asterisk, and a
+// quotient followed by · or another /.
 //
 //	sum:     product {("+" | "−") product}
 //	product: signed {"·" signed} ["/" signed]
@@ -23,168 +26,56 @@ import (
 //	power:   primary ["²" | "³" | "^(" sum ")"]
 //	primary: number | symbol | "π" | "(" sum ")" | "|" sum "|" | "√(" sum ")" |
 //	         "cos(" sum ")" | "arccos(" sum ")" |
-//	         "e^(" sum ")" | ("min" | "max") "(" sum ";" sum ")"
-func Evaluate(equation string, scope map[string]float64) (float64, error) {
-	p := &parser{rest: []rune(equation), scope: scope}
-	v := p.sum()
+//	         "e^(" sum ")" | ("min" | "max") "(" sum ";" sum ")" |
+//	         "if(" sum (">" | "≥" | "<" | "≤") sum ";" sum ";" sum ")"
+func Parse(equation string) (Expr, error) {
+	p := &parser{rest: []rune(equation)}
+	root := p.sum()
 	if p.skip(); p.err == nil && len(p.rest) > 0 {
 		p.fail("nothing, + − · or /")
 	}
 	if p.err != nil {
-		return math.NaN(), fmt.Errorf("%s: %w", equation, p.err)
+		return Expr{}, fmt.Errorf("%s: %w", equation, p.err)
 	}
-	return v, nil
+	return Expr{root, equation}, nil
 }
 
-// A parser walks down one equation; its first error stops it.
-type parser struct {
-	rest  []rune
-	scope map[string]float64
-	err   error
+// Symbols returns the symbols of the equation, each once, in the order in which they are
+// read.
+func (e Expr) Symbols() (out []string) {
+	seen := map[string]bool{}
+	e.root.symbols(func(s string) {
+		if !seen[s] {
+			seen[s] = true
+			out = append(out, s)
+		}
+	})
+	return out
 }
 
-func (p *parser) fail(want string) {
-	if p.err == nil {
-		p.err = fmt.Errorf("at %q: want %s", string(p.rest), want)
+// Value returns the value of the equation, of being the value of each symbol.
+func (e Expr) Value(of func(symbol string) float64) float64 { return e.root.value(of) }
+
+// Formula returns the equation as the formula of a cell in Office Open XML, without the
+// sign of equality: ref gives the cell of each symbol. The minus sign of a cell binds
+// closer than its power, so that each −a² gets parentheses.
+func (e Expr) Formula(ref func(symbol string) string) string {
+	return string(e.root.formula(nil, ref))
+}
+
+// Evaluate returns the value of an equation of the working, its symbols taken from
+// scope; a symbol that is not in scope is refused.
+func Evaluate(equation string, scope map[string]float64) (float64, error) {
+	e, err := Parse(equation)
+	if err != nil {
+		return math.NaN(), err
 	}
-	p.rest = nil
-}
-
-func (p *parser) skip() {
-	for len(p.rest) > 0 && p.rest[0] == ' ' {
-		p.rest = p.rest[1:]
-	}
-}
-
-// take steps over token if it comes next.
-func (p *parser) take(token string) bool {
-	p.skip()
-	if !strings.HasPrefix(string(p.rest), token) {
-		return false
-	}
-	p.rest = p.rest[len([]rune(token)):]
-	return true
-}
-
-func (p *parser) want(token string) {
-	if !p.take(token) {
-		p.fail(token)
-	}
-}
-
-func (p *parser) sum() float64 {
-	v := p.product()
-	for {
-		switch {
-		case p.take("+"):
-			v += p.product()
-		case p.take("−"):
-			v -= p.product()
-		default:
-			return v
+	for _, s := range e.Symbols() {
+		if _, ok := scope[s]; !ok {
+			return math.NaN(), fmt.Errorf("%s: want a symbol given above instead of %s", equation, s)
 		}
 	}
-}
-
-func (p *parser) product() float64 {
-	v := p.signed()
-	for p.take("·") {
-		v *= p.signed()
-	}
-	if p.take("/") {
-		v /= p.signed()
-	}
-	return v
-}
-
-func (p *parser) signed() float64 {
-	if p.take("−") {
-		return -p.power()
-	}
-	return p.power()
-}
-
-func (p *parser) power() float64 {
-	v := p.primary()
-	switch {
-	case p.take("²"):
-		return v * v
-	case p.take("³"):
-		return v * v * v
-	case p.take("^("):
-		return math.Pow(v, p.until(")"))
-	}
-	return v
-}
-
-func (p *parser) primary() float64 {
-	switch {
-	case p.take("("):
-		return p.until(")")
-	case p.take("|"):
-		return math.Abs(p.until("|"))
-	case p.take("√("):
-		return math.Sqrt(p.until(")"))
-	case p.take("cos("):
-		return math.Cos(p.until(")"))
-	case p.take("arccos("):
-		return math.Acos(p.until(")"))
-	case p.take("e^("):
-		return math.Exp(p.until(")"))
-	case p.take("min("):
-		return math.Min(p.until(";"), p.until(")"))
-	case p.take("max("):
-		return math.Max(p.until(";"), p.until(")"))
-	}
-	if word := p.word(isDigit); word != "" {
-		v, err := strconv.ParseFloat(word, 64)
-		if err != nil {
-			p.fail("a number instead of " + word)
-		}
-		return v
-	}
-	return p.symbol()
-}
-
-func (p *parser) until(token string) float64 {
-	v := p.sum()
-	p.want(token)
-	return v
-}
-
-func (p *parser) symbol() float64 {
-	word := p.word(isSymbol)
-	if v, ok := p.scope[word]; ok {
-		return v
-	}
-	switch word {
-	case "π":
-		return math.Pi
-	case "":
-		p.fail("a number, a symbol or a bracket")
-	default:
-		p.fail("a symbol given above instead of " + word)
-	}
-	return math.NaN()
-}
-
-// word takes as many runes as belong.
-func (p *parser) word(belongs func(rune) bool) string {
-	p.skip()
-	n := 0
-	for n < len(p.rest) && belongs(p.rest[n]) {
-		n++
-	}
-	word := string(p.rest[:n])
-	p.rest = p.rest[n:]
-	return word
-}
-
-func isDigit(r rune) bool { return '0' <= r && r <= '9' || r == '.' }
-
-// isSymbol takes letters with their accents, and subscripts: λ̄, λ₁, e₀, σ_cr, f_1.
-func isSymbol(r rune) bool {
-	return unicode.IsLetter(r) || unicode.IsMark(r) || r == '_' || isDigit(r) && r != '.' || '₀' <= r && r <= '₉'
+	return e.Value(func(s string) float64 { return scope[s] }), nil
 }
 
 // Follow reads the steps of a working from the top, as a reader does, and returns what
