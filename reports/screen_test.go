@@ -123,3 +123,17 @@ func TestRecords(t *testing.T) {
 		t.Errorf("got\n%swant\n%s", got, want)
 	}
 }
+
+// A grid that is too wide stands in lots of columns, each with the first one before it.
+func TestAbreast(t *testing.T) {
+	p := newPage(Screen{Columns: 21})
+	p.abreast([][]string{{"", "0.8", "0.9", "1"}, {"465", "  1.04", "! 0.98", "  1.10"}})
+	const want = `       0.8     0.9
+  465    1.04  ! 0.98
+       1
+  465    1.10
+`
+	if got := p.String(); got != want {
+		t.Errorf("got\n%swant\n%s", got, want)
+	}
+}
