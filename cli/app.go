@@ -67,6 +67,7 @@ func newApp(out, errOut io.Writer) *cli.App {
 		Commands: []*cli.Command{
 			checkCommand(), workingCommand(), drawCommand(), materialsCommand(), rodCommand(), sizeCommand(),
 			compareCommand(), varyCommand(), toleranceCommand(), mergeCommand(),
+			newCommand(), schemaCommand(), manualCommand(), completionCommand(),
 		},
 	}
 	for _, c := range app.Commands {
@@ -94,9 +95,12 @@ func usage(format string, args ...any) error { return usageError{fmt.Sprintf(for
 func explain(w io.Writer, err error) int {
 	var use usageError
 	var unmade *unmadeError
+	var last watched
 	switch {
 	case err == nil:
 		return exitPass
+	case errors.As(err, &last):
+		return last.status
 	case errors.Is(err, errFails):
 		return exitFails
 	case errors.As(err, &unmade):

@@ -23,6 +23,7 @@ func checkCommand() *cli.Command {
 			&cli.StringFlag{Name: "html", Usage: "write the results as one page for a browser to `FILE`; - is standard output"},
 			&cli.StringFlag{Name: "pdf", Usage: "write the results as a PDF pack for scrutineers, with the working of every governing check, to `FILE`; - is standard output"},
 			&cli.StringFlag{Name: "date", Usage: "the date that the cover of the report bears, `YYYY-MM-DD`; without it a line to fill in"},
+			&cli.BoolFlag{Name: "watch", Usage: "check again whenever the car file is saved, and write every output again; Ctrl-C ends it, with the exit status of the last check"},
 		},
 		Action: check,
 	}
@@ -37,6 +38,15 @@ func check(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	once := func() error { return checkOnce(c, path, date) }
+	if c.Bool("watch") {
+		return watch(path, c.App.Writer, c.App.ErrWriter, once)
+	}
+	return once()
+}
+
+// checkOnce reads the car file, and writes what is found.
+func checkOnce(c *cli.Context, path, date string) error {
 	report, err := run(path)
 	if err != nil {
 		return err

@@ -6,6 +6,8 @@ import (
 	"os"
 	"strings"
 	"time"
+
+	"golang.org/x/term"
 )
 
 // A progress shows on a terminal how much of a study is done and the time left; where
@@ -22,10 +24,17 @@ type progress struct {
 
 func newProgress(out io.Writer, what string) *progress {
 	p := &progress{what: what, begun: time.Now()}
-	if f, ok := terminal(out); ok && os.Getenv("TERM") != "dumb" {
-		p.out = f
+	if terminal(out) {
+		p.out = out
 	}
 	return p
+}
+
+// terminal tells whether somebody looks at what is written, on a terminal that moves its
+// cursor.
+func terminal(out io.Writer) bool {
+	f, ok := out.(*os.File)
+	return ok && os.Getenv("TERM") != "dumb" && term.IsTerminal(int(f.Fd()))
 }
 
 // every is how often a progress is drawn.

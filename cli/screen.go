@@ -22,11 +22,11 @@ const leastColumns = 40
 // set, else that of the terminal, and where there is none that of the zero Screen.
 func screenOf(w io.Writer) reports.Screen {
 	var s reports.Screen
-	if f, ok := terminal(w); ok {
+	if f, ok := w.(*os.File); ok && term.IsTerminal(int(f.Fd())) {
 		if columns, _, err := term.GetSize(int(f.Fd())); err == nil && columns > 0 {
 			s.Columns = max(columns, leastColumns)
 		}
-		s.Bold = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "" && os.Getenv("TERM") != "dumb"
+		s.Bold = terminal(w) && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != ""
 	}
 	if columns, err := strconv.Atoi(os.Getenv("COLUMNS")); err == nil && columns > 0 {
 		s.Columns = max(columns, leastColumns)
@@ -62,9 +62,3 @@ func narrowed(line string, columns int) string {
 }
 
 func init() { cli.HelpPrinter = printHelp }
-
-// terminal returns a writer as a file where it is a terminal.
-func terminal(w io.Writer) (*os.File, bool) {
-	f, ok := w.(*os.File)
-	return f, ok && term.IsTerminal(int(f.Fd()))
-}
