@@ -11,9 +11,10 @@ import (
 // Acting is what acts on one upright in a load case.
 type Acting struct {
 	loads.WheelLoad
-	State    Torque // rolling, braked or driven
-	Unsprung r3.Vec // acceleration of the unsprung mass, g
-	Moves    bool   // Unsprung is stated or known; otherwise its inertia is left out
+	State    Torque  // rolling, braked or driven
+	Unsprung r3.Vec  // acceleration of the unsprung mass, g
+	Moves    bool    // Unsprung is stated or known; otherwise its inertia is left out
+	Factor   float64 // on every load of the case, in Force, Moment and Inertia already
 }
 
 // An Unfolded is one of the load cases into which the cases of a car unfold.
@@ -102,6 +103,7 @@ func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners
 			a.Unsprung, a.Moves = *k.Unsprung, true
 		}
 		c.complete(a, axle, k.Wheel)
+		a.scale(k.loadFactor())
 	}
 	return ""
 }

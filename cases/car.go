@@ -146,6 +146,12 @@ type Case struct {
 	OneSide  bool    // WheelFactors: two cases, left wheels and right wheels
 	Wheel    Torque  // ByCase unless the file says so
 	Unsprung *r3.Vec // acceleration of the unsprung masses, g; nil: none stated
+
+	// LoadFactor is on every load of the case once it is known: contact forces and their
+	// moments, weight and inertia of the unsprung mass and of the members. So every force in
+	// the structure grows with it, but for side loads that the file states of a member. No
+	// file has it; 0 stands for 1.
+	LoadFactor float64
 }
 
 // A ContactForce is the road's force on one tyre, N, with its moment about the

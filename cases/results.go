@@ -42,6 +42,7 @@ type Wheel struct {
 	Friction      float64 // friction that the wheel needs, √(Fx²+Fy²)/Fz; NaN where it carries nothing
 	Unsprung      *r3.Vec // acceleration of the unsprung mass, g; nil: its inertia is left out
 	Inertia       r3.Vec  // force of the unsprung mass at the wheel centre, N
+	Factor        float64 // Case.LoadFactor, in the forces already
 }
 
 // A Corner is what was found at one corner. Slices run over the cases.

@@ -58,7 +58,7 @@ func openStudy(c *cli.Context) (*studying, error) {
 	if s.study.Shard, err = shardOf(c); err != nil {
 		return nil, err
 	}
-	src, err := readFile(path)
+	src, err := readFile(path, carFile)
 	if err != nil {
 		return nil, err
 	}

@@ -34,6 +34,9 @@ func (c Comparison) Text() ([]byte, error) {
 			c.blocks(p, func(columns []int) [][]string { return c.textCorner(columns, i) })
 		}
 	}
+	if c.ThinWalls() {
+		p.fold("  ", "    ", compare.ThinWalls)
+	}
 	p.line("\nMasses, heights, frontal area, travel")
 	c.blocks(p, func(columns []int) [][]string {
 		return append(c.heading(columns, "of", "what", "", ""), c.rows(columns, c.layoutLines(), true)...)

@@ -19,6 +19,7 @@ type Report struct {
 	Date    string // that the user gives the report, YYYY-MM-DD; empty: a line to fill in
 	Screen  Screen // on which texts are shown
 	cases.Results
+	Incomplete string // why there is no verdict on the car; empty: there is one
 }
 
 // Caution goes with every output, on screen and in every file. No option removes it.
@@ -48,6 +49,9 @@ func (r Report) judgeds() (out []judged) {
 
 // summary is the verdict in a sentence.
 func (r Report) summary() string {
+	if r.Incomplete != "" {
+		return "NO VERDICT: " + r.Incomplete
+	}
 	failed, checked, lowest, least := 0, 0, "nothing has a load", math.Inf(1)
 	for _, j := range r.judgeds() {
 		if !j.Passes() {

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"sixlink/members/sizing"
@@ -25,9 +26,7 @@ func (r RodStudy) Text() ([]byte, error) {
 	r.reasons(p)
 	r.checks(p)
 	r.byLength(p)
-	for _, n := range r.Notes() {
-		p.fold("note: ", "  ", n)
-	}
+	p.notes(r.Notes())
 	p.line("\nNot checked:")
 	for _, n := range r.NotChecked() {
 		p.fold("- ", "  ", n)
@@ -101,6 +100,9 @@ func (r RodStudy) picks(p *page) {
 			}
 		}
 	})
+	if slices.Contains(r.Notes(), sizing.ThinRemark) {
+		p.fold("  ", "    ", sizing.ThinRemark)
+	}
 	p.line("")
 }
 

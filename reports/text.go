@@ -8,6 +8,7 @@ import (
 
 	"sixlink/cases"
 	"sixlink/loads"
+	"sixlink/members/sizing"
 )
 
 // textWidth is the width of a screen that tells none, and that to which sentences are
@@ -178,6 +179,15 @@ func (r Report) textVerdict(p *page) {
 	p.fold("", "      ", r.summary())
 	p.fold("audit ", "      ", fmt.Sprintf("forces summed again on every free body: worst residual %.1e of the load", r.Audit.Worst))
 	p.line("")
+}
+
+// notes writes remarks; that of thin walls stands beside the table of the tubes already.
+func (p *page) notes(list []string) {
+	for _, n := range list {
+		if n != sizing.ThinRemark {
+			p.fold("note: ", "  ", n)
+		}
+	}
 }
 
 // A page is a text in the making, on a screen.

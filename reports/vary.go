@@ -20,11 +20,20 @@ func (s Study) varied() string {
 		out = append(out, a.Name+moved(a)+withUnit(a.Unit))
 	}
 	text := "What varies: " + strings.Join(out, "; and ") + "."
+	if slices.ContainsFunc(s.Vary.Axes, func(a studies.Axis) bool { return ofLoads(a.Name) }) {
+		text += " " + loadWords + "."
+	}
 	if s.Vary.Sized {
 		text += " The tubes are sized afresh at each point."
 	}
 	return text
 }
+
+// loadWords say what a factor on the load of a case is on.
+const loadWords = "The factor cases[…].load is on every contact force and moment of the case, and on the weight and inertia of unsprung masses and members; accelerations, speed and side loads stay"
+
+// ofLoads tells whether a path is that of such a factor.
+func ofLoads(path string) bool { return strings.HasSuffix(path, "].load") }
 
 func withUnit(unit string) string {
 	if unit == "" {
@@ -39,7 +48,7 @@ func moved(a studies.Axis) string {
 		return fmt.Sprintf(", moved along the direction %s of the file's axes", triple(*a.Line))
 	}
 	if a.Arc != nil {
-		return fmt.Sprintf(", turned about the axis %s through %s mm, both in the file's axes", triple(a.Arc.Axis), triple(a.Arc.Through))
+		return fmt.Sprintf(", turned about the axis %s through %s mm, both in the file's axes, positive by the right-hand rule about that direction", triple(a.Arc.Axis), triple(a.Arc.Through))
 	}
 	return ""
 }
@@ -191,16 +200,17 @@ func (s Study) gridText(p *page) {
 		head = append(head, axisValue(across.Values[j]))
 	}
 	rows := [][]string{head}
-	byPlace := map[[2]float64]studies.Point{}
-	for _, x := range s.Vary.Points {
-		byPlace[[2]float64{x.At[0], x.At[1]}] = x
+	byPlace := map[[2]float64]int{}
+	for i, x := range s.Vary.Points {
+		byPlace[[2]float64{x.At[0], x.At[1]}] = i
 	}
 	for i := 0; i < len(down.Values); i += (len(down.Values) + mostLines - 1) / mostLines {
 		row := []string{axisValue(down.Values[i])}
 		for j := 0; j < len(across.Values); j += step {
-			x, ok := byPlace[[2]float64{down.Values[i], across.Values[j]}]
+			at, ok := byPlace[[2]float64{down.Values[i], across.Values[j]}]
 			text := "  " + dash
 			if ok {
+				x := s.Vary.Points[at]
 				text = mark(x) + Reserve.number(float64(x.Lowest.Reserve))
 			}
 			row = append(row, text)

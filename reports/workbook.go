@@ -168,7 +168,7 @@ func (b *book) sheet(r Report, t Table) {
 		}
 		head = append(head, excelize.Cell{StyleID: b.styles[style], Value: text})
 	}
-	b.do(w.SetRow(fmt.Sprintf("A%d", headRow), head, excelize.RowOpts{Height: 32}))
+	b.do(w.SetRow(fmt.Sprintf("A%d", headRow), head, excelize.RowOpts{Height: t.headHeight(widths)}))
 	for i, row := range t.Rows {
 		var cells []any
 		for j, v := range row {
