@@ -37,7 +37,8 @@ func (c *Car) Unfoldings() (out []Unfolded) {
 	return out
 }
 
-// Act finds what acts on the four uprights in one load case, without memory of its own;
+// Act finds what acts on the four uprights in one load case, without memory of its own, but
+// for the contact forces that belong to springs, which Run alone finds;
 // the reason is empty, or why the car cannot be in that case. It is Unfold for whoever
 // needs no words.
 func (c *Car) Act(u Unfolded, out *[NumCorners]Acting) Reason { return c.actOn(u, out, 1) }
@@ -62,7 +63,7 @@ func (c *Car) ActLeft(u Unfolded, out *[NumCorners]Acting) Reason { return c.act
 // left-hand side sees: in the case itself, or, where it unfolds into two, in the other of
 // the two.
 func (k *Case) Even() bool {
-	if k.Unsprung != nil && k.Unsprung.Y != 0 {
+	if k.Unsprung != nil && k.Unsprung.Y != 0 || k.Place.Moved() {
 		return false
 	}
 	switch k.Kind {
@@ -94,6 +95,8 @@ func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners
 			a.Force, a.Unsprung, a.Moves = b.force[corner], r3.Vec{X: k.Acceleration[0], Y: ay}, true
 		case stands:
 			a.Force.Z = c.StaticLoad(corner)
+		case k.Kind == SpringForces:
+			a.Moves = true // its weight is in what the spring carries; Run finds the force
 		case k.Kind == WheelFactors:
 			a.Force = c.factored(corner, k.Factors)
 		default:

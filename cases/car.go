@@ -94,6 +94,7 @@ type Axle struct {
 	Side                 // the left-hand side
 	Right        *Side   // the right-hand side; nil: the mirror image of the left
 	Inboard      []InboardPart
+	Motion       *Motion // nil: the file does not say how far the wheels move
 }
 
 // A Part is what a member is made of. Its length comes from the geometry.
@@ -108,7 +109,7 @@ type Part struct {
 	Certificate string // heat number or certificate of the material
 }
 
-// A Kind is one of the three ways to state a load case.
+// A Kind is one of the four ways to state a load case.
 type Kind int
 
 // The kinds of load case.
@@ -116,6 +117,7 @@ const (
 	WheelFactors Kind = iota
 	Manoeuvre
 	ContactForces
+	SpringForces // of what spring, stop and damper do at the place of the wheels
 )
 
 // A Torque says what the wheel does with a torque about its spin axis.
@@ -141,6 +143,10 @@ type Case struct {
 	Acceleration [2]float64                // Manoeuvre: forward, left, g
 	Speed        float64                   // Manoeuvre: m/s
 	Contact      [NumCorners]*ContactForce // ContactForces: nil where the wheel is at its static load
+
+	Damper DamperSpeeds // SpringForces
+
+	Place Placing // where the wheels are; of the left turn where both ways turn left as stated, else of the right
 
 	BothWays bool    // Manoeuvre: two cases, left turn and right turn
 	OneSide  bool    // WheelFactors: two cases, left wheels and right wheels

@@ -16,7 +16,7 @@ func (r *Results) load(corner, link, k int) members.Load {
 		Sources: r.Car.Part(corner, link).Sources,
 	}
 	if r.Car.OwnInertia {
-		axis := r.Corners[corner].Statics.Corner.Links[link].Direction()
+		axis := r.Corners[corner].In(k).Corner.Links[link].Direction()
 		l.Across = r.Cases[k].Wheels[corner].across(axis)
 	}
 	return l

@@ -72,5 +72,29 @@ func (r Report) summary() string {
 	if r.Pass {
 		return "PASS: every check has RF ≥ 1; " + lowest
 	}
+	turned := r.beyondAngle()
+	if failed == 0 {
+		return "FAIL: " + turned + "; every check has RF ≥ 1; " + lowest
+	}
+	if turned != "" {
+		lowest = turned + "; " + lowest
+	}
 	return fmt.Sprintf("FAIL: %d of the %d members and rockers with a load have RF < 1; %s", failed, checked, lowest)
+}
+
+// beyondAngle counts the joints that turn beyond the angle of their bearing; empty: none.
+func (r Report) beyondAngle() string {
+	n := 0
+	for _, s := range r.Swings {
+		if !s.Passes() {
+			n++
+		}
+	}
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return "1 joint turns beyond the angle of its bearing"
+	}
+	return fmt.Sprintf("%d joints turn beyond the angle of their bearing", n)
 }

@@ -126,8 +126,9 @@ type body struct {
 // centre.
 func (r Report) bodies(corner, k int) (out []body) {
 	c := r.Corners[corner]
-	centre := c.Statics.Corner.Centre
-	for _, b := range c.Statics.FreeBodies(r.Cases[k].Wheels[corner].Load(), c.Forces[k]) {
+	s := c.In(k)
+	centre := s.Corner.Centre
+	for _, b := range s.FreeBodies(r.Cases[k].Wheels[corner].Load(), c.Forces[k]) {
 		rows := [][]string{{"action", "at x", "y", "z mm", "Fx", "Fy", "Fz N", "Mx", "My", "Mz N·mm"}}
 		for _, a := range b.Actions {
 			m := a.Moment(centre)
@@ -144,7 +145,7 @@ func (r Report) bodies(corner, k int) (out []body) {
 func (r Report) linkRows(corner, k int) [][]string {
 	c := r.Corners[corner]
 	rows := [][]string{{"link", "outer joint, mm", "inner joint, mm", "unit vector outer to inner", "axial force, N", "bending, N·mm"}}
-	for i, l := range c.Statics.Corner.Links {
+	for i, l := range c.In(k).Corner.Links {
 		rows = append(rows, []string{
 			words(loads.LinkNames[i]), strings.Join(three(l.Outer, 1), ", "), strings.Join(three(l.Inner, 1), ", "), strings.Join(three(l.Direction(), 5), ", "),
 			sign(strconv.FormatFloat(c.Forces[k].Axial[i], 'f', 2, 64)), Whole.number(c.Forces[k].Bending[i]),

@@ -27,6 +27,7 @@ const (
 	SectionArea
 	SecondMoment
 	SectionModulus
+	TorquePerAngle
 )
 
 // dimensions holds what is said of each dimension: its name, the unit of a bare
@@ -49,6 +50,7 @@ var dimensions = [...]struct{ name, bare, example string }{
 	SectionArea:    {"the area of a section", "mm²", "0.19 in²"},
 	SecondMoment:   {"a second moment of area", "mm⁴", "0.021 in⁴"},
 	SectionModulus: {"a section modulus", "mm³", "0.042 in³"},
+	TorquePerAngle: {"a torque per angle", "N·m/rad", "45 N·m/°"},
 }
 
 func (d Dimension) String() string { return dimensions[d].name }
@@ -163,6 +165,11 @@ var units = []Unit{
 	{Name: "N/mm", Also: []string{"kN/m"}, Dimension: ForcePerLength},
 	{Name: "N/m", Dimension: ForcePerLength, Per: "1000"},
 	{Name: "lbf/in", Also: []string{"lb/in"}, Dimension: ForcePerLength, Times: "4.4482216152605", Per: "25.4", Source: poundForce + "; " + inch},
+
+	{Name: "N·m/rad", Also: []string{"Nm/rad"}, Dimension: TorquePerAngle},
+	{Name: "N·mm/rad", Also: []string{"Nmm/rad"}, Dimension: TorquePerAngle, Per: "1000"},
+	{Name: "N·m/°", Also: []string{"Nm/°", "N·m/deg", "Nm/deg"}, Dimension: TorquePerAngle, Times: "180", Per: "3.14159265358979323846", Source: radian},
+	{Name: "lbf·in/rad", Also: []string{"in·lbf/rad"}, Dimension: TorquePerAngle, Times: "0.1129848290276167", Source: poundForce + "; " + inch},
 
 	{Name: "mm²", Dimension: SectionArea},
 	{Name: "cm²", Dimension: SectionArea, Times: "100", Source: centimetre},

@@ -40,6 +40,8 @@ var published = []struct {
 	{"lb/ft³", Density, 16.01846, 5e-6, "B.8 pound per cubic foot: 1.601 846 E+01 kg/m³"},
 	{"lbf·ft", Moment, 1.355818, 5e-7, "B.8 pound-force foot: 1.355 818 N·m"},
 	{"lbf/in", ForcePerLength, 0.1751268, 5e-8, "B.8 pound-force per inch: 1.751 268 E+02 N/m"},
+	{"N·m/°", TorquePerAngle, 57.29578, 5e-6, "B.8 degree: 1.745 329 E-02 rad; its reciprocal"},
+	{"lbf·in/rad", TorquePerAngle, 0.1129848, 5e-8, "B.8 pound-force inch: 1.129 848 E-01 N·m"},
 	{"cm²", SectionArea, 100, 0, "definition"},
 	{"in²", SectionArea, 645.16, 0, "B.8 square inch: 6.4516 E-04 m², exact"},
 	{"cm⁴", SecondMoment, 1e4, 0, "definition"},
@@ -70,7 +72,7 @@ func TestPublishedFactors(t *testing.T) {
 var prefixed = map[string]float64{
 	"mm": 1, "µm": 1e-3, "cm": 10, "m": 1000, "kg": 1, "g": 1e-3, "N": 1, "kN": 1000, "daN": 10, "MN": 1e6,
 	"MPa": 1, "GPa": 1000, "kPa": 1e-3, "Pa": 1e-6, "°": 1, "m/s": 1, "m²": 1, "cm²": 1e-4, "mm²": 1e-6,
-	"kg/m³": 1, "g/cm³": 1000, "N·m": 1, "kN·m": 1000, "N·mm": 1e-3, "N/mm": 1, "N/m": 1e-3,
+	"kg/m³": 1, "g/cm³": 1000, "N·m": 1, "kN·m": 1000, "N·mm": 1e-3, "N·m/rad": 1, "N·mm/rad": 1e-3, "N/mm": 1, "N/m": 1e-3,
 }
 
 // Every unit has a published factor, and names its source, or a prefix of SI.
