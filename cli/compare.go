@@ -61,6 +61,7 @@ func compareCars(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	comparison.Screen = screenOf(c.App.Writer)
 	outputs := chosen(c, output{"json", "", comparison.JSON}, output{"workbook", "", comparison.Workbook})
 	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
 		outputs = append(outputs, output{"", standardOutput, comparison.Text})

@@ -68,7 +68,7 @@ func size(c *cli.Context) error {
 		defer car.discard()
 	}
 	sum := sha256.Sum256(src)
-	report := reports.Sizes{Version: Version, File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Sized: sized}
+	report := reports.Sizes{Version: Version, Screen: screenOf(c.App.Writer), File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Sized: sized}
 	if err := writeSizes(c, path, report); err != nil {
 		return err
 	}

@@ -18,6 +18,7 @@ type Report struct {
 	File    string // name of the car file
 	SHA256  string // of the car file's bytes, hexadecimal
 	Date    string // that the user gives the report, YYYY-MM-DD; empty: a line to fill in
+	Screen  Screen // on which texts are shown
 	cases.Results
 	Incomplete string // why there is no verdict on the car; empty: there is one
 }

@@ -16,6 +16,7 @@ type Sizes struct {
 	Version string // of the program
 	File    string // name of the car file
 	SHA256  string // of the car file's bytes, hexadecimal
+	Screen  Screen // on which the text is shown
 	cases.Sized
 }
 

@@ -10,7 +10,7 @@ import (
 // Text returns the sizing for a terminal: before and after, how the tubes were found,
 // and always the doubts, what is not checked and the caution.
 func (s Sizes) Text() ([]byte, error) {
-	p := &page{}
+	p := newPage(s.Screen)
 	r := s.report()
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(s.File), s.SHA256)

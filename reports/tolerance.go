@@ -101,7 +101,7 @@ func probability(x float64) string {
 }
 
 func (s Study) toleranceText() ([]byte, error) {
-	p := &page{}
+	p := newPage(s.Screen)
 	s.lead(p, s.method())
 	rows, alike := bySide(s.tallies(), func(x tally) []string {
 		row := []string{fmt.Sprintf("%s (%d of %d)", probability(x.share), x.failing, x.of), probability(x.low) + " to " + probability(x.high)}
@@ -118,7 +118,7 @@ func (s Study) toleranceText() ([]byte, error) {
 	p.line("")
 	p.line("What the RF of each goes with most (correlation):")
 	rows, again := bySide(s.tallies(), func(x tally) []string { return []string{s.rankedText(x.ranked, mostRankedMember)} })
-	p.folded(rows)
+	p.folded(append([][]string{{"", ""}}, rows...))
 	p.line("")
 	if alike || again {
 		p.line("  where a row names an axle and no side: left and right alike")
