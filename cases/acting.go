@@ -111,6 +111,22 @@ func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners
 	return ""
 }
 
+// ActAlone finds what acts on one upright under a contact force, nil for the static load,
+// by the steps of a case of contact forces; unsprung is the acceleration of the unsprung
+// mass, g, nil where none is stated.
+func (c *Car) ActAlone(corner int, f *ContactForce, wheel Torque, unsprung *r3.Vec, out *Acting) {
+	axle := axleOf(corner)
+	*out = Acting{State: Rolling}
+	out.Force.Z = c.Vehicle.StaticLoad(axle)
+	if f != nil {
+		out.Force, out.Moment = f.Force, f.Moment
+		if unsprung != nil {
+			out.Unsprung, out.Moves = *unsprung, true
+		}
+	}
+	c.complete(out, axle, wheel)
+}
+
 // complete adds the torque path and the inertia to a contact force.
 func (c *Car) complete(a *Acting, axle int, stated Torque) {
 	if stated != ByCase {

@@ -10,7 +10,7 @@ import (
 var outputFlags = []string{"json", "workbook", "csv", "html", "pdf", "svg", "png", "shard-file"}
 
 // inputFlags name files that commands read beside those without a flag.
-var inputFlags = []string{"stock"}
+var inputFlags = []string{"stock", "mileage"}
 
 // outputsCanBe refuses, before anything is calculated, an output that could not be
 // written after it: one over an input or another output, in a folder that is none, or
