@@ -26,6 +26,7 @@ func (r Report) Text() ([]byte, error) {
 	p.line("")
 	r.textCases(p)
 	r.textMembers(p)
+	r.textAngles(p)
 	r.textMaterials(p)
 	r.textVerdict(p)
 	r.closing(p)

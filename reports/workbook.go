@@ -40,7 +40,7 @@ func (r Report) Workbook() ([]byte, error) {
 	b.materials(r, c)
 	b.calculations(r, c)
 	b.checks(r, c)
-	for _, t := range []Table{r.rockersTable(), r.handOver(), r.parts(), r.remarks()} {
+	for _, t := range append(r.placesTables(), r.rockersTable(), r.handOver(), r.parts(), r.remarks()) {
 		b.sheet(r, t)
 	}
 	return b.finish(r.title(), "Suspension load cases, member forces and reserve factors", r.Version)
