@@ -27,6 +27,7 @@ func (r Report) Text() ([]byte, error) {
 	r.textCases(p)
 	r.textMembers(p)
 	r.textStiffness(p)
+	r.textAngles(p)
 	r.textMaterials(p)
 	r.textVerdict(p)
 	r.closing(p)

@@ -40,7 +40,8 @@ func (r Report) Workbook() ([]byte, error) {
 	b.materials(r, c)
 	b.calculations(r, c)
 	b.checks(r, c)
-	for _, t := range append([]Table{r.rockersTable(), r.handOver(), r.parts(), r.remarks()}, r.stiffnessTables()...) {
+	rest := append(r.placesTables(), r.rockersTable(), r.handOver(), r.parts(), r.remarks())
+	for _, t := range append(rest, r.stiffnessTables()...) {
 		b.sheet(r, t)
 	}
 	return b.finish(r.title(), "Suspension load cases, member forces and reserve factors", r.Version)

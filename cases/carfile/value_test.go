@@ -55,7 +55,7 @@ func TestEveryNumberByItsPath(t *testing.T) {
 			if err != nil || again.Path != value.Path || again.Base != value.Base || again.key != value.key || again.index != value.index {
 				t.Errorf("%s: %s is named %s, and found as %s: %v", name, all[i], value.Path, again.Path, err)
 			}
-			if entry := regexp.MustCompile(`(cases|parts|inboard|materials|laminates|details)\[`).MatchString(all[i]); entry == (value.Path == all[i]) {
+			if entry := regexp.MustCompile(`(cases|parts|inboard|materials|laminates|details|histories|blocks)\[`).MatchString(all[i]); entry == (value.Path == all[i]) {
 				t.Errorf("%s: %s is named %s", name, all[i], value.Path)
 			}
 			x = append(x, value.Base)
