@@ -11,9 +11,10 @@ import (
 // Acting is what acts on one upright in a load case.
 type Acting struct {
 	loads.WheelLoad
-	State    Torque // rolling, braked or driven
-	Unsprung r3.Vec // acceleration of the unsprung mass, g
-	Moves    bool   // Unsprung is stated or known; otherwise its inertia is left out
+	State    Torque  // rolling, braked or driven
+	Unsprung r3.Vec  // acceleration of the unsprung mass, g
+	Moves    bool    // Unsprung is stated or known; otherwise its inertia is left out
+	Factor   float64 // on every load of the case, in Force, Moment and Inertia already
 }
 
 // An Unfolded is one of the load cases into which the cases of a car unfold.
@@ -36,7 +37,8 @@ func (c *Car) Unfoldings() (out []Unfolded) {
 	return out
 }
 
-// Act finds what acts on the four uprights in one load case, without memory of its own;
+// Act finds what acts on the four uprights in one load case, without memory of its own, but
+// for the contact forces that belong to springs, which Run alone finds;
 // the reason is empty, or why the car cannot be in that case. It is Unfold for whoever
 // needs no words.
 func (c *Car) Act(u Unfolded, out *[NumCorners]Acting) Reason { return c.actOn(u, out, 1) }
@@ -61,7 +63,7 @@ func (c *Car) ActLeft(u Unfolded, out *[NumCorners]Acting) Reason { return c.act
 // left-hand side sees: in the case itself, or, where it unfolds into two, in the other of
 // the two.
 func (k *Case) Even() bool {
-	if k.Unsprung != nil && k.Unsprung.Y != 0 {
+	if k.Unsprung != nil && k.Unsprung.Y != 0 || k.Place.Moved() {
 		return false
 	}
 	switch k.Kind {
@@ -93,6 +95,8 @@ func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners
 			a.Force, a.Unsprung, a.Moves = b.force[corner], r3.Vec{X: k.Acceleration[0], Y: ay}, true
 		case stands:
 			a.Force.Z = c.StaticLoad(corner)
+		case k.Kind == SpringForces:
+			a.Moves = true // its weight is in what the spring carries; Run finds the force
 		case k.Kind == WheelFactors:
 			a.Force = c.factored(corner, k.Factors)
 		default:
@@ -102,6 +106,7 @@ func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners
 			a.Unsprung, a.Moves = *k.Unsprung, true
 		}
 		c.complete(a, axle, k.Wheel)
+		a.scale(k.loadFactor())
 	}
 	return ""
 }

@@ -94,6 +94,8 @@ type Axle struct {
 	Side                 // the left-hand side
 	Right        *Side   // the right-hand side; nil: the mirror image of the left
 	Inboard      []InboardPart
+	Motion       *Motion    // nil: the file does not say how far the wheels move
+	Stiffness    *Stiffness // of both sides; nil: not given
 }
 
 // A Part is what a member is made of. Its length comes from the geometry.
@@ -108,7 +110,7 @@ type Part struct {
 	Certificate string // heat number or certificate of the material
 }
 
-// A Kind is one of the three ways to state a load case.
+// A Kind is one of the four ways to state a load case.
 type Kind int
 
 // The kinds of load case.
@@ -116,6 +118,7 @@ const (
 	WheelFactors Kind = iota
 	Manoeuvre
 	ContactForces
+	SpringForces // of what spring, stop and damper do at the place of the wheels
 )
 
 // A Torque says what the wheel does with a torque about its spin axis.
@@ -142,10 +145,20 @@ type Case struct {
 	Speed        float64                   // Manoeuvre: m/s
 	Contact      [NumCorners]*ContactForce // ContactForces: nil where the wheel is at its static load
 
+	Damper DamperSpeeds // SpringForces
+
+	Place Placing // where the wheels are; of the left turn where both ways turn left as stated, else of the right
+
 	BothWays bool    // Manoeuvre: two cases, left turn and right turn
 	OneSide  bool    // WheelFactors: two cases, left wheels and right wheels
 	Wheel    Torque  // ByCase unless the file says so
 	Unsprung *r3.Vec // acceleration of the unsprung masses, g; nil: none stated
+
+	// LoadFactor is on every load of the case once it is known: contact forces and their
+	// moments, weight and inertia of the unsprung mass and of the members. So every force in
+	// the structure grows with it, but for side loads that the file states of a member. No
+	// file has it; 0 stands for 1.
+	LoadFactor float64
 }
 
 // A ContactForce is the road's force on one tyre, N, with its moment about the

@@ -67,10 +67,17 @@ func (k Case) variants() []variant {
 		left, right := k, k
 		left.Name, left.Acceleration[1] = k.Names()[0], math.Abs(k.Acceleration[1])
 		right.Name, right.Acceleration[1] = k.Names()[1], -math.Abs(k.Acceleration[1])
+		if k.Acceleration[1] > 0 {
+			right.Place = k.Place.mirrored()
+		} else {
+			left.Place = k.Place.mirrored()
+		}
 		return []variant{{left, 0}, {right, 0}}
 	case k.OneSide:
 		left, right := k, k
 		left.Name, right.Name = k.Names()[0], k.Names()[1]
+		left.Place = k.Place.alone(+1)
+		right.Place = left.Place.mirrored()
 		return []variant{{left, +1}, {right, -1}}
 	}
 	return []variant{{k, 0}}
@@ -86,6 +93,8 @@ func (k *Case) stands(oneSide, corner int) bool {
 		return oneSide != 0 && oneSide != side(corner)
 	case ContactForces:
 		return k.Contact[corner] == nil
+	case SpringForces:
+		return !k.Damper.Of[corner]
 	}
 	return false
 }
@@ -104,11 +113,11 @@ func (c Car) loadCase(i int, v variant) (LoadCase, error) {
 		text, remedy := c.impossible(why, &v.Case, &b)
 		return LoadCase{}, &Refusal{Reason: why, Path: fmt.Sprintf("cases[%d]", i), Name: v.Name, Text: text, Remedy: remedy}
 	}
-	lc := LoadCase{Index: i, Name: v.Name, Basis: v.basis(), State: v.state(), variant: v}
+	lc := LoadCase{Index: i, Name: v.Name, Basis: v.basis(), State: v.state() + v.Place.words(), Place: v.Place, variant: v}
 	for corner, a := range acting {
 		w := Wheel{
 			Force: a.Force, Moment: a.Moment, State: a.State, Released: a.Released, Friction: math.NaN(),
-			Inertia: a.Inertia,
+			Inertia: a.Inertia, Factor: a.Factor,
 		}
 		if a.Force.Z > 0 {
 			w.Friction = math.Hypot(a.Force.X, a.Force.Y) / a.Force.Z

@@ -61,7 +61,7 @@ func (r *Results) remarkMisalignment() {
 	for _, p := range r.Car.places() {
 		name, m := p.member()+", "+EndNames[p.end], p.Misalignment
 		switch {
-		case m == nil:
+		case m == nil || r.Car.Axles[axleOf(p.station.At)].Motion != nil: // over the motion, then
 		case !(m.Clearance() >= 0):
 			r.note(Warning, "%s: the joint stands at %.4g°, above the %.4g° that %s allows", name, m.Angle, m.Limit, p.Bearing.Part)
 		default:

@@ -30,7 +30,7 @@ func (r *Results) endItems(corner, link, k int) []check.Item {
 		}
 		s := ends.Subject{
 			End: end, Load: r.endLoad(corner, link, i, k), Tube: tube, Metal: p.Strut.Metal,
-			Stiffness: r.Corners[corner].Statics.Corner.Links[link].EA, Factors: r.Car.Factors,
+			Stiffness: r.Corners[corner].In(k).Corner.Links[link].EA, Factors: r.Car.Factors,
 		}
 		out = append(out, check.ItemOf(EndNames[i], ends.Checks, s, ends.Givens))
 	}

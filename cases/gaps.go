@@ -16,8 +16,16 @@ func (r *Results) gaps() []string {
 	return append(out,
 		"uprights, "+r.carriers()+"wheel bearings, hubs, wheels, tyres, springs, dampers, anti-roll systems and the chassis itself (the forces on them are given)",
 		"members: "+strings.Join(r.openMembers(), ", "),
-		"life (fatigue, corrosion, damage, wear); positions other than the one drawn (travel, steering lock), and the stiffness of the assembly",
+		"life (fatigue, corrosion, damage, wear); "+r.openPlaces()+r.stiffnessGap(),
 	)
+}
+
+// openPlaces names the positions in which nothing is calculated.
+func (r *Results) openPlaces() string {
+	if moved(r.Cases) {
+		return "positions of travel and steering lock other than those of the load cases"
+	}
+	return "positions other than the one drawn (travel, steering lock)"
 }
 
 // carriers names what joins the legs of a wishbone that carries the rod.

@@ -26,7 +26,7 @@ func (r *Results) LiveItems(at Station, link int) []check.Item {
 // square to its axis, N: the shear of a carrying wishbone's leg.
 func (r *Results) Transverse(corner, link, k int) float64 {
 	c := r.Corners[corner]
-	return r3.Norm(r3.Cross(c.Forces[k].Chassis[link], c.Statics.Corner.Links[link].Direction()))
+	return r3.Norm(r3.Cross(c.Forces[k].Chassis[link], c.In(k).Corner.Links[link].Direction()))
 }
 
 // JointForce returns the size of the force through a joint of the upright, N.

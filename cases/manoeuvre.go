@@ -12,12 +12,15 @@ type Reason string
 
 // The reasons.
 const (
-	Mechanism   Reason = "the links of a corner leave its wheel free to move"
-	Unlevered   Reason = "a rocker cannot pass the load on"
-	NoBrakes    Reason = "it brakes, but the car has no brakes"
-	PitchesOver Reason = "the car pitches over"
-	RollsOver   Reason = "the car rolls over"
-	HeldBack    Reason = "driven wheels must hold the car back"
+	Mechanism    Reason = "the links of a corner leave its wheel free to move"
+	Unlevered    Reason = "a rocker cannot pass the load on"
+	NoBrakes     Reason = "it brakes, but the car has no brakes"
+	PitchesOver  Reason = "the car pitches over"
+	RollsOver    Reason = "the car rolls over"
+	HeldBack     Reason = "driven wheels must hold the car back"
+	Unled        Reason = "a corner cannot be moved from its drawn position"
+	NoSpringLoad Reason = "no wheel load belongs to a spring"
+	OutOfReach   Reason = "a wheel does not get to its travel"
 )
 
 // impossible says why the car cannot be in a case, and what to do about it.

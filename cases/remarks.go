@@ -10,7 +10,7 @@ import (
 )
 
 // remark fills what is not checked and the notes that travel with the results.
-func (r *Results) remark(statics [NumCorners]*loads.Statics) {
+func (r *Results) remark() {
 	r.NotChecked = r.gaps()
 	for _, d := range r.Car.Doubts {
 		r.note(Warning, "%s", d)
@@ -24,7 +24,11 @@ func (r *Results) remark(statics [NumCorners]*loads.Statics) {
 	r.remarkSections()
 	r.remarkCompression()
 	r.remarkParts()
-	r.remarkGeometry(statics)
+	r.remarkStiffness()
+	r.remarkGeometry()
+	r.remarkPlaces()
+	r.remarkSwings()
+	r.remarkSprings()
 	r.remarkStance()
 	r.remarkCases()
 	r.remarkFriction()
@@ -51,15 +55,26 @@ func (r *Results) remarkMaterials() {
 }
 
 // remarkGeometry warns of a corner whose forces hang on millimetres.
-func (r *Results) remarkGeometry(statics [NumCorners]*loads.Statics) {
+func (r *Results) remarkGeometry() {
 	for _, station := range r.Car.Stations() {
-		name, s := station.Title(), statics[station.At]
-		if what, share, ok := s.ShortLever(); ok {
-			r.note(Warning, "%s: the %s has a lever arm of only %.1f %% of its distance from the rocker's pivot: small errors of a point change the forces much", name, what, 100*share)
+		r.remarkLevers(station.Title(), r.Corners[station.At].Statics)
+	}
+	for k, lc := range r.Cases {
+		for i := range r.Corners {
+			if c := &r.Corners[i]; c.Moved(k) != nil {
+				r.remarkLevers(fmt.Sprintf("case %q, %s", lc.Name, cornerWords(i)), c.In(k))
+			}
 		}
-		if s.Cond > loads.CondDoubt {
-			r.note(Warning, "%s: the links hold the upright on short lever arms (condition number %.0f; a healthy corner has less than %d): small errors of a hardpoint change the forces much", name, s.Cond, loads.CondDoubt)
-		}
+	}
+}
+
+// remarkLevers warns of short lever arms in one place of a corner.
+func (r *Results) remarkLevers(name string, s *loads.Statics) {
+	if what, share, ok := s.ShortLever(); ok {
+		r.note(Warning, "%s: the %s has a lever arm of only %.1f %% of its distance from the rocker's pivot: small errors of a point change the forces much", name, what, 100*share)
+	}
+	if s.Cond > loads.CondDoubt {
+		r.note(Warning, "%s: the links hold the upright on short lever arms (condition number %.0f; a healthy corner has less than %d): small errors of a hardpoint change the forces much", name, s.Cond, loads.CondDoubt)
 	}
 }
 
@@ -74,15 +89,15 @@ func (r *Results) remarkStance() {
 
 // remarkCases says what the kinds of case leave out.
 func (r *Results) remarkCases() {
-	for _, c := range r.Cases {
+	for n, c := range r.Cases {
 		k := r.Car.Cases[c.Index]
 		if k.Kind == WheelFactors && k.Basis == "" {
 			r.note(Remark, "wheel factors without a basis are common practice with no published source: replace them with measured loads")
 		}
-		if k.Kind != Manoeuvre && k.Unsprung == nil {
+		if k.Kind != Manoeuvre && k.Kind != SpringForces && k.Unsprung == nil {
 			r.note(Remark, "cases from wheel factors and contact forces leave the weight and inertia of the unsprung mass out, which is on the safe side for loads that push the wheel up, unless they give unsprung_acceleration")
 		}
-		r.remarkTorque(c, k)
+		r.remarkTorque(n, k)
 		if k.Kind == Manoeuvre && c.lifts() {
 			r.note(Remark, "case %q: an inner wheel lifts; the other axle takes the rest of the roll couple", c.Name)
 		}
@@ -91,12 +106,13 @@ func (r *Results) remarkCases() {
 
 // remarkTorque warns of a torque about the spin axis that the case has and its wheel
 // does not hold: it reaches no member.
-func (r *Results) remarkTorque(c LoadCase, k Case) {
+func (r *Results) remarkTorque(n int, k Case) {
+	c := r.Cases[n]
 	for i, w := range c.Wheels {
 		if !w.Released {
 			continue
 		}
-		spin := r3.Unit(r.Corners[i].Statics.Corner.Spin)
+		spin := r3.Unit(r.Corners[i].In(n).Corner.Spin)
 		if m := r3.Dot(spin, w.Moment); math.Abs(m) > 1e-6*r3.Norm(w.Moment) && m != 0 {
 			r.note(Warning, "case %q: the stated moment of %.0f N·m about the spin axis at %s reaches no member, for nothing on the upright holds a %s wheel", c.Name, m/1000, CornerNames[i], TorqueNames[w.State])
 		}

@@ -16,9 +16,10 @@ type Results struct {
 	Cases      []LoadCase
 	Corners    [NumCorners]Corner
 	Audit      Audit
+	Swings     []Swing // angles of the bearings over the motion of the axles that give one
 	NotChecked []string
 	Notes      []Note
-	Pass       bool // every reserve factor is at least 1, and at least one check was made
+	Pass       bool // every reserve factor is at least 1, and at least one check was made; no bearing goes beyond its angle
 
 	laminates map[*laminate.Laminate]laminate.Analysis // of each of the car
 }
@@ -30,6 +31,7 @@ type LoadCase struct {
 	Basis  string // where the numbers come from
 	State  string // the case in words: "braking 1.6 g at 15 m/s"
 	Wheels [NumCorners]Wheel
+	Place  Placing
 
 	variant variant
 }
@@ -42,14 +44,19 @@ type Wheel struct {
 	Friction      float64 // friction that the wheel needs, √(Fx²+Fy²)/Fz; NaN where it carries nothing
 	Unsprung      *r3.Vec // acceleration of the unsprung mass, g; nil: its inertia is left out
 	Inertia       r3.Vec  // force of the unsprung mass at the wheel centre, N
+	Factor        float64 // Case.LoadFactor, in the forces already
+
+	Spring *SpringLoad // what the contact force belongs to; nil: to no spring
 }
 
 // A Corner is what was found at one corner. Slices run over the cases.
 type Corner struct {
-	Statics *loads.Statics // prepared geometry
+	Statics *loads.Statics // of the drawn position
+	Places  []Place        // per case; nil: as drawn in all of them
 	Members [loads.NumLinks]Member
 	Rocker  Judged         // nothing where there is no rocker, or nothing to check at it
 	Forces  []loads.Forces // per case
+	Stiff   *Stiff         // nil: its axle gives no stiffness
 }
 
 // A Member is what was found for one member.

@@ -31,20 +31,20 @@ type RockerPlates struct {
 // through the pivot and at each eye, the bearings, the bolt and the torsion bar.
 func (r *Results) RockerItems(corner, k int) []check.Item {
 	c, parts := r.Corners[corner], r.Car.Side(corner).Rocker
-	f := c.Forces[k]
+	f, s := c.Forces[k], c.In(k)
 	if parts == nil || f.Rocker == nil {
 		return nil
 	}
 	var items []check.Item
 	if p := parts.Plates; p != nil {
-		items = append(items, r.pivotItems(*p, c.Statics, f)...)
-		items = append(items, r.eyeItems(*p, c.Statics, f)...)
+		items = append(items, r.pivotItems(*p, s, f)...)
+		items = append(items, r.eyeItems(*p, s, f)...)
 	}
 	if b := parts.Bearings; b != nil {
 		items = append(items, check.ItemOf("pivot bearings", rocker.BearingChecks, r.bearings(*b, *f.Rocker), rocker.BearingGivens))
 	}
 	if b := parts.Bolt; b != nil {
-		items = append(items, check.ItemOf("pivot bolt", rocker.PivotBoltChecks, r.pivotBolt(*b, c.Statics, f), rocker.PivotBoltGivens))
+		items = append(items, check.ItemOf("pivot bolt", rocker.PivotBoltChecks, r.pivotBolt(*b, s, f), rocker.PivotBoltGivens))
 	}
 	if parts.Bar != nil && c.Statics.Corner.Rocker.Spring == nil {
 		bar := rocker.TorsionBar{Bar: *parts.Bar, Factors: r.Car.Factors, Torque: math.Abs(f.Rocker.TorsionBar)}

@@ -33,12 +33,25 @@ func Run(car Car) (Results, error) {
 	if len(refused) > 0 {
 		return Results{}, errors.Join(refused...)
 	}
-	r.solve(statics)
+	places, refused := car.place(r.Cases, statics)
+	if len(refused) > 0 {
+		return Results{}, errors.Join(refused...)
+	}
+	for i := range r.Corners {
+		r.Corners[i].Statics, r.Corners[i].Places = statics[i], places[i]
+	}
+	if refused := r.springLoads(); len(refused) > 0 {
+		return Results{}, errors.Join(refused...)
+	}
+	r.solve()
 	if a := r.Audit; !(a.Worst <= AuditLimit) {
 		return Results{}, &AuditError{a, r.Cases[a.Case].Name}
 	}
 	r.judge()
-	r.remark(statics)
+	if refused := r.move(); len(refused) > 0 {
+		return Results{}, errors.Join(refused...)
+	}
+	r.remark()
 	return r, nil
 }
 
@@ -81,15 +94,14 @@ func refusedCorner(axle, side int, err error) error {
 }
 
 // solve fills the forces and the audit.
-func (r *Results) solve(statics [NumCorners]*loads.Statics) {
-	for i, s := range statics {
-		r.Corners[i].Statics = s
+func (r *Results) solve() {
+	for i := range r.Corners {
 		r.Corners[i].Forces = make([]loads.Forces, len(r.Cases))
 	}
 	for k, c := range r.Cases {
 		for left := 0; left < NumCorners; left += 2 {
 			right := left + 1
-			fl, fr := loads.SolveAxle(statics[left], statics[right], c.Wheels[left].Load(), c.Wheels[right].Load())
+			fl, fr := loads.SolveAxle(r.Corners[left].In(k), r.Corners[right].In(k), c.Wheels[left].Load(), c.Wheels[right].Load())
 			r.Corners[left].Forces[k], r.Corners[right].Forces[k] = fl, fr
 			r.audit(left, k, fl.Residual)
 			r.audit(right, k, fr.Residual)

@@ -11,6 +11,7 @@ type Side struct {
 	Corner loads.Corner // y above 0 on the left-hand side, below 0 on the right
 	Parts  [loads.NumLinks]Part
 	Rocker *Rocker // nil: the file says nothing of it beyond its points
+	Spring *Spring // nil: the file says nothing of it beyond its points
 
 	// Own tells of the right-hand side which members have a section of their own; the
 	// sections of the others are those of the left, and change with them.
@@ -37,7 +38,7 @@ func (a *Axle) At(side int) Side {
 	case a.Right != nil:
 		return *a.Right
 	}
-	return Side{Corner: a.Corner.Mirrored(), Parts: a.Parts, Rocker: a.Rocker}
+	return Side{Corner: a.Corner.Mirrored(), Parts: a.Parts, Rocker: a.Rocker, Spring: a.Spring}
 }
 
 // Part returns what a member is made of, as the car holds it: both sides of an axle hold

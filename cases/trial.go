@@ -54,12 +54,16 @@ func (t *trial) put(g *group, i int) {
 // they cannot be solved, which no section brings about where the car file's can.
 func (t *trial) prepare() bool {
 	for side := range SideNames {
-		s, err := loads.NewStatics(t.Car.Axles[t.axle].At(side).Corner)
+		of := t.Car.Axles[t.axle].At(side)
+		s, err := loads.NewStatics(of.Corner)
 		if err != nil {
 			return false
 		}
 		at := &t.Corners[2*t.axle+side]
-		at.Statics, at.Forces = s, slices.Repeat([]loads.Forces{{}}, len(t.Cases))
+		if at.Statics = s; !at.restand(&of) {
+			return false
+		}
+		at.Forces = slices.Repeat([]loads.Forces{{}}, len(t.Cases))
 	}
 	return true
 }
@@ -69,7 +73,7 @@ func (t *trial) prepare() bool {
 func (t *trial) solve(k int) {
 	for corner := 2 * t.axle; corner < 2*t.axle+2; corner++ {
 		at := &t.Corners[corner]
-		at.Forces[k] = at.Statics.Solve(t.Cases[k].Wheels[corner].Load())
+		at.Forces[k] = at.In(k).Solve(t.Cases[k].Wheels[corner].Load())
 	}
 }
 

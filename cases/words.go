@@ -18,12 +18,21 @@ func (v variant) basis() string {
 		return usualFactors
 	case v.Kind == Manoeuvre:
 		return "whole-car equilibrium at the stated acceleration and speed"
+	case v.Kind == SpringForces:
+		return "wheel load that belongs to the forces of spring, bump stop and damper of the car file"
 	}
 	return "contact forces as stated in the car file, no basis given"
 }
 
 // state puts a case into words.
 func (v variant) state() string {
+	if f := v.loadFactor(); f != 1 {
+		return fmt.Sprintf("%s; all loads × %.4g", v.unscaled(), f)
+	}
+	return v.unscaled()
+}
+
+func (v variant) unscaled() string {
 	switch v.Kind {
 	case WheelFactors:
 		return v.factorWords() + v.unsprungWords()
@@ -35,6 +44,8 @@ func (v variant) state() string {
 			}
 		}
 		return "stated at " + strings.Join(named, ", ") + v.unsprungWords()
+	case SpringForces:
+		return "load of the springs, " + v.damperWords() + v.unsprungWords()
 	}
 	var parts []string
 	switch ax := v.Acceleration[0]; {
@@ -83,4 +94,19 @@ func (v variant) unsprungWords() string {
 		return ""
 	}
 	return fmt.Sprintf(", unsprung mass at [%.4g, %.4g, %.4g] g", v.Unsprung.X, v.Unsprung.Y, v.Unsprung.Z)
+}
+
+// damperWords name the speeds of the dampers, and the wheels of which a case speaks.
+func (v variant) damperWords() string {
+	d := v.Damper
+	if d.Of == [NumCorners]bool{true, true, true, true} {
+		return "damper speed " + eachWheel(d.Speed, "m/s")
+	}
+	var out []string
+	for i, of := range d.Of {
+		if of {
+			out = append(out, cornerWords(i)+" damper "+signed(d.Speed[i], "m/s"))
+		}
+	}
+	return strings.Join(out, ", ") + "; the other wheels at rest"
 }

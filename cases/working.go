@@ -15,6 +15,8 @@ func (r Results) ContactWorking(k, corner int) []check.Step {
 	switch {
 	case lc.variant.Kind == ContactForces && !lc.variant.stands(corner):
 		return statedSteps(lc, corner)
+	case lc.Wheels[corner].Spring != nil:
+		return r.springSteps(lc, corner)
 	case lc.variant.Kind == Manoeuvre:
 		var b balance
 		if r.Car.balance(&lc.variant.Case, lc.variant.Acceleration[1], &b) != "" {
@@ -183,10 +185,11 @@ func (c Car) transferSteps(b balance, corner int) []check.Step {
 // UprightWorking returns the working from the contact force F_x, F_y, F_z to the
 // moment about the wheel centre and the inertia, as they act on the upright.
 func (r Results) UprightWorking(k, corner int) []check.Step {
-	w, geometry := r.Cases[k].Wheels[corner], r.Corners[corner].Statics.Corner
+	w, geometry := r.Cases[k].Wheels[corner], r.Corners[corner].In(k).Corner
 	arm := r3.Sub(geometry.Contact, geometry.Centre)
 	full := r3.Add(w.Moment, r3.Cross(arm, w.Force))
-	steps := append(triple("r", "contact point from the wheel centre", "mm", arm), triple("m", "moment of the road about the contact point", "N·mm", w.Moment)...)
+	place := r.Corners[corner].from(k)
+	steps := append(from(place, triple("r", "contact point from the wheel centre", "mm", arm)), triple("m", "moment of the road about the contact point", "N·mm", w.Moment)...)
 	steps = append(steps,
 		found("M_x", "moment about the wheel centre", "m_x + r_y·F_z − r_z·F_y", "N·mm", "M = m + r × F", full.X),
 		found("M_y", "", "m_y + r_z·F_x − r_x·F_z", "N·mm", "", full.Y),
@@ -194,7 +197,7 @@ func (r Results) UprightWorking(k, corner int) []check.Step {
 	)
 	if w.Released {
 		spin := r3.Unit(geometry.Spin)
-		steps = append(steps, triple("s", "spin axis", "", spin)...)
+		steps = append(steps, from(place, triple("s", "spin axis", "", spin))...)
 		steps = append(steps, found("M_s", "torque about the spin axis; nothing on the upright holds it ("+TorqueNames[w.State]+" wheel): taken out", "s_x·M_x + s_y·M_y + s_z·M_z", "N·mm", "M − s·(s·M)", r3.Dot(spin, full)))
 	}
 	if w.Unsprung != nil {

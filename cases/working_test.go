@@ -11,9 +11,13 @@ import (
 // Every equation between the case and the load on the upright yields the number that
 // stands beside it, for every kind of case and every corner.
 func TestContactWorkingFollows(t *testing.T) {
-	car := example(t)
+	car := sprung(t)
 	car.Vehicle.Drive.FrontShare = 0.2
-	car.Cases = append(car.Cases,
+	loose, scaled := byDamper(cases.Placing{Given: true, Travel: [4]float64{2: -24, 3: -24}}, 0, 0), byDamper(cases.Placing{Given: true, Travel: [4]float64{2: 24, 3: 14}, Rack: [2]float64{9, 0}}, 1, 0.5)
+	loose.Name, scaled.Name = "loose", "scaled"
+	car.Axles[cases.Rear].Spring.Preload = 100
+	scaled.Scale(1.25)
+	car.Cases = append(car.Cases, loose, scaled, byDamper(cases.Placing{}, 0, 0.4),
 		cases.Case{Name: "one side", Kind: cases.WheelFactors, Factors: [3]float64{-1, 0.5, 2}, OneSide: true, Wheel: cases.Braked},
 		cases.Case{Name: "stated", Kind: cases.ContactForces, Contact: [cases.NumCorners]*cases.ContactForce{cases.RearRight: {}}},
 		cases.Case{Name: "three wheels", Kind: cases.Manoeuvre, Acceleration: [2]float64{-0.2, 2.48}, Speed: 5, BothWays: true},

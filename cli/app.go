@@ -71,7 +71,7 @@ func newApp(out, errOut io.Writer) *cli.App {
 		},
 	}
 	for _, c := range app.Commands {
-		c.OnUsageError = quiet
+		c.OnUsageError, c.Before = quiet, outputsCanBe
 	}
 	return app
 }

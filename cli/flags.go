@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -42,6 +43,9 @@ func flagsFirst(app *cli.App, args []string) ([]string, error) {
 	return append(append(out, "--"), o.files...), nil
 }
 
+// negative is how a number below 0 begins, which is a value and no option.
+var negative = regexp.MustCompile(`^-\.?[0-9]`)
+
 // An ordering sorts the arguments of one command into flags and file names.
 type ordering struct {
 	command      *cli.Command
@@ -63,7 +67,7 @@ func (o *ordering) take(args []string) (int, error) {
 		return 0, err
 	case o.given[name] && !o.repeats(name):
 		return 0, usage("%s: --%s is given twice: keep one of the two", o.command.Name, name)
-	case takes && (len(args) == 1 || strings.HasPrefix(args[1], "-") && args[1] != "-"):
+	case takes && (len(args) == 1 || strings.HasPrefix(args[1], "-") && args[1] != "-" && !negative.MatchString(args[1])):
 		return 0, usage("%s %s: a value must follow", o.command.Name, arg)
 	}
 	o.given[name] = true

@@ -51,11 +51,11 @@ func life(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	list, err := readStock(c.String("stock"))
+	report, file, err := runFile(path)
 	if err != nil {
 		return err
 	}
-	report, file, err := runFile(path)
+	list, err := readStock(c.String("stock"), file.Materials())
 	if err != nil {
 		return err
 	}

@@ -43,7 +43,9 @@ type (
 		Upright       []jsonPoint    `json:"upright"`
 		Materials     []jsonMaterial `json:"materials"`
 		Parts         jsonParts      `json:"parts"`
+		Swings        []jsonSwing    `json:"bearing_angles,omitempty"`
 		Audit         jsonAudit      `json:"audit"`
+		Stiffness     *jsonStiffness `json:"stiffness,omitempty"` // only where the car file gives it
 		NotChecked    []string       `json:"not_checked"`
 		Notes         []jsonNote     `json:"notes"`
 	}
@@ -67,6 +69,9 @@ type (
 		Basis  string     `json:"basis"`
 		State  string     `json:"state"`
 		Wheels jsonWheels `json:"wheels"`
+
+		Positions []jsonPosition `json:"positions,omitempty"` // of the corners that the case moves
+		Springs   []jsonSpring   `json:"springs,omitempty"`   // of the wheels whose load belongs to a spring
 	}
 	// jsonWheels keeps the order of the corners.
 	jsonWheels struct {
@@ -163,11 +168,13 @@ func (r Report) JSON() ([]byte, error) {
 		Car: r.Car.Name, Revision: r.Car.Revision, Pass: r.Pass, Caution: Caution,
 		DesignFactors: r.toFactors(),
 		Audit:         jsonAudit{r.Audit.Worst, cases.CornerNames[r.Audit.Corner], r.Cases[r.Audit.Case].Name},
-		Materials:     r.toMaterials(), Parts: r.toParts(),
-		Rockers: []jsonRockers{}, NotChecked: r.NotChecked, Notes: []jsonNote{},
+		Materials:     r.toMaterials(), Parts: r.toParts(), Swings: r.toSwings(),
+		Stiffness: r.toStiffness(),
+		Rockers:   []jsonRockers{}, NotChecked: r.NotChecked, Notes: []jsonNote{},
 	}
-	for _, c := range r.Cases {
+	for k, c := range r.Cases {
 		out.Cases = append(out.Cases, toCase(c))
+		out.Cases[k].Positions = r.toPositions(k)
 	}
 	for i, c := range r.Corners {
 		corner := cases.CornerNames[i]
@@ -200,7 +207,7 @@ func toCase(c cases.LoadCase) jsonCase {
 			w[i].Unsprung = &v
 		}
 	}
-	return jsonCase{c.Name, c.Basis, c.State, jsonWheels{w[0], w[1], w[2], w[3]}}
+	return jsonCase{Name: c.Name, Basis: c.Basis, State: c.State, Wheels: jsonWheels{w[0], w[1], w[2], w[3]}, Springs: toSprings(c)}
 }
 
 func (r Report) toMember(corner, name string, m cases.Member) jsonMember {

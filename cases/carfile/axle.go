@@ -46,12 +46,15 @@ func (b *builder) trueWishbone(it *item, carrier loads.Carrier) {
 
 func (b *builder) axle(it *item) cases.Axle {
 	doubts := len(b.car.Doubts)
+	b.moves = it.at("motion").given
 	a := cases.Axle{UnsprungMass: it.at("unsprung_mass").number(), Side: b.side(it)}
 	a.Inboard = b.inboard(it.at("inboard"))
+	a.Motion = b.motion(it.at("motion"))
 	if it.at("right").given {
 		a.Right = b.right(it, &a, doubts)
 	}
 	b.thirdSpring(it, &a)
+	a.Stiffness = b.stiffness(it)
 	return a
 }
 
@@ -79,7 +82,7 @@ func (b *builder) side(it *item) (a cases.Side) {
 	}
 	if rocker := it.at("rocker"); rocker.given {
 		c.Rocker = b.rocker(rocker, it.at("rod").at("inner"))
-		a.Rocker = b.rockerParts(rocker)
+		a.Rocker, a.Spring = b.rockerParts(rocker), b.spring(rocker)
 	}
 	b.wheel(wheel)
 	b.plausible(it)

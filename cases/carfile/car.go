@@ -14,6 +14,7 @@ type builder struct {
 	*reader
 	car     cases.Car
 	turn    turn
+	moves   bool // the axle that is read says how far its wheels move
 	lost    bool // the axes could not be read: nothing is known of directions
 	metals  metals
 	parts   parts

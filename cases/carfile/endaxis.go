@@ -26,6 +26,8 @@ func (b *builder) axialShare(it *item, part *part) float64 {
 func (b *builder) misalignment(it *item, part *part) *ends.Misalignment {
 	angle := it.at("misalignment")
 	switch {
+	case !angle.given && part != nil && part.limit > 0 && b.moves:
+		// the angle over the travel is
 	case !angle.given && part != nil && part.limit > 0:
 		b.doubt(fmt.Sprintf("part %s: its angle of misalignment is not checked at an end that gives none", quoted(part.bearing.Part)))
 	case angle.given && !it.at("bearing").given:

@@ -27,7 +27,7 @@ type Key struct {
 	Default string // as it would stand in the file; empty: none
 	Absent  string // what holds where the key is left out, if no Default says it
 
-	Keys    []Key    // of a Mapping, and of the entries of a List; a Choice with Keys may be a mapping instead
+	Keys    []Key    // of a Mapping, and of the entries of a List; a Choice or Number with Keys may be a mapping instead
 	OneOf   []string // of which of Keys exactly one must be there
 	Neither string   // what more to say where none of OneOf is there
 	With    string   // the key of the same mapping without which this one means nothing
@@ -114,6 +114,9 @@ func (k *Key) advice() string {
 func (k *Key) value() string {
 	switch k.Kind {
 	case Number:
+		if len(k.Keys) > 0 {
+			return k.Doc + k.Dimension.hint("") + "; or " + k.sketch()
+		}
 		return k.Doc + k.Dimension.hint("")
 	case Numbers, Vector:
 		return k.Doc + " as [" + strings.Join(k.Parts, ", ") + "]" + k.Dimension.hint("each ")

@@ -52,6 +52,7 @@ func (b *builder) loadCase(e *item, i int) cases.Case {
 		v := b.vector(u)
 		c.Unsprung = &v
 	}
+	b.placing(e, &c)
 	switch {
 	case e.at("acceleration").given:
 		c.Kind = cases.Manoeuvre
@@ -59,6 +60,9 @@ func (b *builder) loadCase(e *item, i int) cases.Case {
 			b.doubt(fmt.Sprintf("case %q gives no speed: it is taken at rest, without aerodynamic forces", c.Name))
 		}
 		b.manoeuvre(e, &c)
+	case e.at("damper_speed").given:
+		c.Kind = cases.SpringForces
+		c.Damper.Speed, c.Damper.Of = b.wheels(e.at("damper_speed"))
 	case e.at("contact_forces").given:
 		c.Kind = cases.ContactForces
 		b.contactForces(e.at("contact_forces"), &c)

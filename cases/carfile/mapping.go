@@ -173,6 +173,10 @@ func (r *reader) rules(it *item, meant map[string]bool) {
 			}
 		}
 		if f := it.at(k.Name); f.given && k.With != "" && !it.at(k.With).given {
+			if len(chosen) == 0 {
+				r.fault(place{f.line, f.column}, f.path, flaw{k.Name + " goes with " + k.With + ", which is not there", "add " + k.With + ", or take this out"})
+				continue
+			}
 			r.fault(place{f.line, f.column}, f.path, flaw{k.Name + " goes with " + k.With + ", not with " + together(chosen), "take it out, or give " + k.With + " instead"})
 		}
 	}

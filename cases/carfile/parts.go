@@ -40,6 +40,7 @@ func (b *builder) readParts(it *item) {
 
 func (b *builder) readPart(e *item) *part {
 	p := &part{rodEnd: e.at("kind").text == rodEnd, limit: e.at("misalignment").number(), limited: e.at("misalignment").given, bearing: ends.Bearing{
+		Tilt: e.at("misalignment").number(),
 		Part: e.at("part").text, Radial: e.at("radial_rating").number(), Axial: e.at("axial_rating").number(),
 		Mass: e.at("mass").number(), Source: e.at("source").text,
 	}}

@@ -51,6 +51,14 @@ func Read(name string, src []byte) (File, error) {
 	return f, nil
 }
 
+// Materials returns the names of the materials that the file gives.
+func (f File) Materials() (out []string) {
+	for _, e := range f.top.at("materials").entries {
+		out = append(out, e.name())
+	}
+	return out
+}
+
 // Fault places a fault that was found after reading, such as a load case that cannot
 // be calculated, at the key of that path, or at the nearest one above it that the
 // file has. Paths are those of Fault.Path.

@@ -20,6 +20,7 @@ type reader struct {
 	aliases  int // in which the walk is at the moment
 	unfolded int // values read through them
 	stopped  bool
+	own      []string // materials of car files, for a list of tubes
 }
 
 // fault records what is wrong at a place of the file.
@@ -67,7 +68,7 @@ func (r *reader) read(k *Key, name, n *yaml.Node, path string) *item {
 		r.mapping(it, n)
 	case k.Kind == List:
 		r.list(it, n)
-	case k.Kind == Choice && len(k.Keys) > 0 && n.Kind == yaml.MappingNode:
+	case (k.Kind == Choice || k.Kind == Number) && len(k.Keys) > 0 && n.Kind == yaml.MappingNode:
 		r.mapping(it, n)
 	case k.Kind == Numbers || k.Kind == Vector:
 		r.numbers(it, n)

@@ -43,12 +43,12 @@ func withTrackRod(t *testing.T, text string) (cases.Part, cases.Car) {
 
 func TestSections(t *testing.T) {
 	for text, want := range map[string]members.Section{
-		"tube: [14, 1.5]":                                                            members.Tube{OD: 14, Wall: 1.5},
-		"section: {bar: 0.5 in}":                                                     members.Bar(12.7),
-		"section: {square_tube: [20, 1.5]}":                                          members.SquareTube(20, 1.5),
-		"section: {rectangular_tube: [15, 30, 1.5]}":                                 members.RectangularTube(15, 30, 1.5),
-		"section: {ellipse_tube: [40, 16, 1.2]}":                                     members.EllipseTube(40, 16, 1.2),
-		"section: {lens_tube: [40, 16, 1.2]}":                                        members.LensTube(40, 16, 1.2),
+		"tube: [14, 1.5]":                            members.Tube{OD: 14, Wall: 1.5},
+		"section: {bar: 0.5 in}":                     members.Bar(12.7),
+		"section: {square_tube: [20, 1.5]}":          members.SquareTube(20, 1.5),
+		"section: {rectangular_tube: [15, 30, 1.5]}": members.RectangularTube(15, 30, 1.5),
+		"section: {ellipse_tube: [40, 16, 1.2]}":     members.EllipseTube(40, 16, 1.2),
+		"section: {lens_tube: [40, 16, 1.2]}":        members.LensTube(40, 16, 1.2),
 		"section: {own: {area: 1.5 cm², inertia: 3000, modulus: 0.02 in³, wall: 2}}": members.Own(150, 3000, 327.74128),
 	} {
 		part, car := withTrackRod(t, text+", material: E355+N, eccentricity: 0.4, side_load: 100 N/m")

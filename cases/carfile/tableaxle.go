@@ -15,7 +15,7 @@ func axle(name, doc string) Key {
 			Name: "carried_by", Kind: Choice, Required: true, Choices: []string{"upright", "upper_wishbone", "lower_wishbone"},
 			Doc: "the body on which the outer end of the rod sits",
 		}), Also: []string{"push_rod", "pull_rod"}},
-		rockerKey, inboardKey, membersKey,
+		rockerKey, inboardKey, motionKey, membersKey, stiffnessKey,
 	}}
 	k.Keys = append(k.Keys, rightOf(k.Keys))
 	return k
@@ -61,10 +61,10 @@ var rockerKey = Key{
 		point("pivot", "the middle of the pivot between its two bearings"),
 		{Name: "axis", Kind: Vector, Parts: xyz, Range: Range{Min: -10000, Max: 10000}, Required: true, Doc: "the direction of the pivot's axis"},
 		{Name: "bearing_span", Kind: Number, Dimension: Length, Range: Range{Max: 1000, Above: true}, Required: true, Doc: "the distance between the two bearings of the pivot"},
-		{Name: "spring", Kind: Mapping, Doc: "the spring", Keys: []Key{
+		{Name: "spring", Kind: Mapping, Doc: "the spring", Keys: append([]Key{
 			point("rocker", "the spring's point on the rocker"),
 			point("chassis", "the spring's point on the chassis"),
-		}, Also: []string{"damper", "shock"}},
+		}, springKeys...), Also: []string{"damper", "shock"}},
 		{Name: "torsion_bar", Kind: Flag, Default: "false", Doc: "true where a torsion bar on the pivot takes the place of the spring", Also: []string{"torsion"}},
 		{Name: "anti_roll", Kind: Mapping, Absent: "no anti-roll bar", Doc: "the link to the anti-roll bar", Keys: []Key{
 			point("rocker", "the link's point on the rocker"),
@@ -75,6 +75,7 @@ var rockerKey = Key{
 			point("rocker", "the third spring's point on this rocker"),
 			share("heave_share", "the share of the heave part of the torque that the third spring carries"),
 		}, Also: []string{"third_spring", "heave_spring", "centre_spring"}},
+		torsionBarRateKey, torsionBarPreloadKey,
 		rockerPlatesKey, rockerBearingsKey, torsionBarKey, pivotBoltKey,
 	},
 }

@@ -26,7 +26,7 @@ var shared = []string{"roll_share", "heave_share"}
 
 // entire are the keys that right replaces as a whole, for half of one and half of another
 // make no sense.
-var entire = []string{"section", "column", "ends", "laminate"}
+var entire = []string{"section", "column", "ends", "laminate", "bump_stop", "damper"}
 
 // loosened returns a row of which the file may give any part.
 func loosened(k Key) Key {

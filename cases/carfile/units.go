@@ -27,6 +27,8 @@ const (
 	SectionArea
 	SecondMoment
 	SectionModulus
+	TorquePerAngle
+	AnglePerForce
 	Distance
 	Duration
 )
@@ -51,6 +53,8 @@ var dimensions = [...]struct{ name, bare, example string }{
 	SectionArea:    {"the area of a section", "mm²", "0.19 in²"},
 	SecondMoment:   {"a second moment of area", "mm⁴", "0.021 in⁴"},
 	SectionModulus: {"a section modulus", "mm³", "0.042 in³"},
+	TorquePerAngle: {"a torque per angle", "N·m/rad", "45 N·m/°"},
+	AnglePerForce:  {"an angle per force", "°/kN", "2 mrad/kN"},
 	Distance:       {"a distance", "km", "1.5 mi"},
 	Duration:       {"a time", "s", "5 ms"},
 }
@@ -176,6 +180,11 @@ var units = []Unit{
 	{Name: "N/m", Dimension: ForcePerLength, Per: "1000"},
 	{Name: "lbf/in", Also: []string{"lb/in"}, Dimension: ForcePerLength, Times: "4.4482216152605", Per: "25.4", Source: poundForce + "; " + inch},
 
+	{Name: "N·m/rad", Also: []string{"Nm/rad"}, Dimension: TorquePerAngle},
+	{Name: "N·mm/rad", Also: []string{"Nmm/rad"}, Dimension: TorquePerAngle, Per: "1000"},
+	{Name: "N·m/°", Also: []string{"Nm/°", "N·m/deg", "Nm/deg"}, Dimension: TorquePerAngle, Times: "180", Per: "3.14159265358979323846", Source: radian},
+	{Name: "lbf·in/rad", Also: []string{"in·lbf/rad"}, Dimension: TorquePerAngle, Times: "0.1129848290276167", Source: poundForce + "; " + inch},
+
 	{Name: "mm²", Dimension: SectionArea},
 	{Name: "cm²", Dimension: SectionArea, Times: "100", Source: centimetre},
 	{Name: "in²", Dimension: SectionArea, Times: "645.16", Source: inch},
@@ -185,6 +194,9 @@ var units = []Unit{
 	{Name: "mm³", Dimension: SectionModulus},
 	{Name: "cm³", Dimension: SectionModulus, Times: "1000", Source: centimetre},
 	{Name: "in³", Dimension: SectionModulus, Times: "16387.064", Source: inch},
+
+	{Name: "°/kN", Also: []string{"deg/kN"}, Dimension: AnglePerForce},
+	{Name: "mrad/kN", Also: []string{"rad/MN"}, Dimension: AnglePerForce, Times: "0.18", Per: "3.14159265358979323846", Source: radian},
 }
 
 // Units returns the table of units. It is not to be changed.

@@ -6,7 +6,6 @@ import (
 
 	"sixlink/cases"
 	"sixlink/loads"
-	"sixlink/members"
 )
 
 // A point lies in the plane across the car, mm: y to the left, z up.
@@ -21,35 +20,15 @@ const capParts = 24
 // FrontalArea returns the area of the six links of one corner seen along the car, mm²,
 // what lies behind another counted once: the area of the union of their projections
 // on the plane x = const. Each is a straight cylinder from joint centre to joint
-// centre, as wide as Width says, with flat ends; its projection is a rectangle
+// centre, as wide as its section, with flat ends; its projection is a rectangle
 // between two half ellipses. Those are cut into straight parts without changing their
 // area, and the union of the polygons is exact.
 func FrontalArea(s cases.Side) float64 {
 	var shapes []shape
 	for j, l := range s.Corner.Links {
-		shapes = append(shapes, projection(l, Width(s.Parts[j].Strut)))
+		shapes = append(shapes, projection(l, s.Parts[j].Strut.Width()))
 	}
 	return unionArea(shapes)
-}
-
-// Width returns how wide a section is across the flow, mm: the diameter of a round
-// one, the thickness of a streamlined one, which is taken to lie along the flow, the
-// greater side of a rectangular one, whose position is not known. Of an own section,
-// whose outline is not known, it is the diameter of the solid bar of its area.
-func Width(s members.Strut) float64 {
-	if s.Shape() == "own" {
-		return math.Sqrt(4 * s.Area() / math.Pi)
-	}
-	widest := 0.0
-	for _, d := range s.Size() {
-		switch d.Name {
-		case "thickness":
-			return d.Value
-		case "od", "diameter", "side", "width", "height":
-			widest = math.Max(widest, d.Value)
-		}
-	}
-	return widest
 }
 
 // projection is a cylinder seen along x. At an angle θ between its axis and x, the

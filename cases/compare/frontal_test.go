@@ -140,7 +140,7 @@ func TestWidth(t *testing.T) {
 		{members.LensTube(40, 12, 1), 12},
 		{members.Own(math.Pi*25, 400, 90), 10},
 	} {
-		if got := Width(members.Strut{Section: tt.section}); !near(got, tt.want, 1e-12) {
+		if got := (members.Strut{Section: tt.section}).Width(); !near(got, tt.want, 1e-12) {
 			t.Errorf("%s: %g mm, want %g", tt.section.Shape(), got, tt.want)
 		}
 	}

@@ -26,7 +26,7 @@ func copied(c cases.Car) cases.Car {
 }
 
 func copyAxle(a *cases.Axle) {
-	a.Inboard = slices.Clone(a.Inboard)
+	a.Inboard, a.Motion = slices.Clone(a.Inboard), same(a.Motion)
 	copySide(&a.Side)
 	if a.Right = same(a.Right); a.Right != nil {
 		copySide(a.Right)
@@ -37,6 +37,12 @@ func copySide(a *cases.Side) {
 	a.Corner.Rocker = same(a.Corner.Rocker)
 	if r := a.Corner.Rocker; r != nil {
 		r.Spring, r.AntiRoll, r.Third = same(r.Spring), same(r.AntiRoll), same(r.Third)
+	}
+	if a.Spring = same(a.Spring); a.Spring != nil {
+		a.Spring.Stop, a.Spring.Damper = same(a.Spring.Stop), slices.Clone(a.Spring.Damper)
+		if a.Spring.Stop != nil {
+			a.Spring.Stop.Force = slices.Clone(a.Spring.Stop.Force)
+		}
 	}
 	a.Rocker = same(a.Rocker)
 	if r := a.Rocker; r != nil {

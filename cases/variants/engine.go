@@ -102,6 +102,14 @@ func refresh(c *cases.Car) {
 
 // beyond says what of a car the fast way leaves out.
 func beyond(c *cases.Car) string {
+	for i := range c.Cases {
+		if c.Cases[i].Place.Given {
+			return "case " + c.Cases[i].Name + ": a position other than the one drawn"
+		}
+		if c.Cases[i].Kind == cases.SpringForces {
+			return "case " + c.Cases[i].Name + ": wheel loads that belong to springs"
+		}
+	}
 	for i := range c.Axles {
 		a := &c.Axles[i]
 		if a.Right != nil {

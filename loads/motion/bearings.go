@@ -75,6 +75,10 @@ func (p *Position) upright(v r3.Vec) r3.Vec {
 func (l *Linkage) Misalignments(p *Position, bolts Bolts) [NumBearings]float64 {
 	var out [NumBearings]float64
 	for i, w := range l.wishbones {
+		if w.parted {
+			l.partedAngles(&out, p, bolts, i)
+			continue
+		}
 		wishbone := about(w.axis, p.Wishbones[i])
 		plane := r3.Cross(w.axis, w.arm)
 		rigid := func(bearing int, bolted rotor) {
@@ -89,19 +93,29 @@ func (l *Linkage) Misalignments(p *Position, bolts Bolts) [NumBearings]float64 {
 			rigid(UpperFrontPickUp+leg, fixed)
 		}
 	}
-	free := func(bearing, link int, bolted rotor) {
-		now := p.Corner.Links[link].Direction()
-		if bolts[bearing] == (r3.Vec{}) {
-			out[bearing] = AngleOfSwing(now, bolted(l.drawn.Links[link].Direction()))
-			return
-		}
-		out[bearing] = AngleFromSquare(now, bolted(bolts[bearing]))
-	}
-	free(TrackRodOuter, loads.TrackRod, p.upright)
-	free(TrackRodInner, loads.TrackRod, fixed)
-	free(RodOuter, loads.Rod, l.carrierRotor(p))
-	free(RodInner, loads.Rod, l.rockerRotor(p))
+	out[TrackRodOuter] = l.free(p, loads.TrackRod, bolts[TrackRodOuter], p.upright)
+	out[TrackRodInner] = l.free(p, loads.TrackRod, bolts[TrackRodInner], fixed)
+	out[RodOuter] = l.free(p, loads.Rod, bolts[RodOuter], l.carrierRotor(p))
+	out[RodInner] = l.free(p, loads.Rod, bolts[RodInner], l.rockerRotor(p))
 	return out
+}
+
+// free returns the misalignment at an end of a link that turns about its own axis, rad.
+func (l *Linkage) free(p *Position, link int, bolt r3.Vec, bolted rotor) float64 {
+	now := p.Corner.Links[link].Direction()
+	if bolt == (r3.Vec{}) {
+		return AngleOfSwing(now, bolted(l.drawn.Links[link].Direction()))
+	}
+	return AngleFromSquare(now, bolted(bolt))
+}
+
+// partedAngles are those of two legs with outer joints of their own: at the upright, where
+// they share a place in the list, the larger of the two.
+func (l *Linkage) partedAngles(out *[NumBearings]float64, p *Position, bolts Bolts, i int) {
+	for _, leg := range legs[i] {
+		out[UpperBallJoint+i] = math.Max(out[UpperBallJoint+i], l.free(p, leg, bolts[UpperBallJoint+i], p.upright))
+		out[UpperFrontPickUp+leg] = l.free(p, leg, bolts[UpperFrontPickUp+leg], fixed)
+	}
 }
 
 func (l *Linkage) carrierRotor(p *Position) rotor {

@@ -167,3 +167,27 @@ func TestLargest(t *testing.T) {
 		}
 	})
 }
+
+// Of two links in the place of a wishbone each turns by itself: at the chassis by the angle
+// between where it was and where it is, by the law of cosines on its two outer places.
+func TestMisalignmentsOfTwoLinks(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := hillclimb(loads.Upright)
+		c.Links[loads.UpperFrontLeg].Outer.X += 20
+		c.Links[loads.UpperRearLeg].Outer.X -= 25
+		l := mustNew(t, c)
+		travel, rack := drawPlace(t, l)
+		p := mustAt(t, l, travel, rack)
+		got := l.Misalignments(&p, Bolts{})
+		for _, leg := range legs[Upper] {
+			length := c.Links[leg].Length()
+			gone := r3.Norm(r3.Sub(p.Corner.Links[leg].Outer, c.Links[leg].Outer))
+			if want := 2 * math.Asin(gone/(2*length)); !near(got[UpperFrontPickUp+leg], want, 1e-9) {
+				t.Errorf("%s: %g rad, want %g", loads.LinkNames[leg], got[UpperFrontPickUp+leg], want)
+			}
+		}
+		if !math.IsNaN(p.Caster) || !math.IsNaN(p.Wishbones[Upper]) || math.IsNaN(p.Wishbones[Lower]) {
+			t.Errorf("caster %g, wishbones %v", p.Caster, p.Wishbones)
+		}
+	})
+}

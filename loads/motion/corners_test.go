@@ -118,6 +118,18 @@ func drawCorner(t *rapid.T) loads.Corner {
 	return c
 }
 
+// drawLinks draws a corner whose legs may have outer joints of their own.
+func drawLinks(t *rapid.T) loads.Corner {
+	c := drawCorner(t)
+	for i, carrier := range [NumWishbones]loads.Carrier{loads.UpperWishbone, loads.LowerWishbone} {
+		if c.Carrier != carrier && rapid.Bool().Draw(t, wishboneNames[i]+" of two links") {
+			c.Links[legs[i][0]].Outer.X += 20
+			c.Links[legs[i][1]].Outer.X -= 25
+		}
+	}
+	return c
+}
+
 // drawPlace draws a travel and a rack displacement that the linkage reaches, with room to
 // the ends.
 func drawPlace(t *rapid.T, l *Linkage) (travel, rack float64) {

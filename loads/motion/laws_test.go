@@ -108,7 +108,7 @@ func TestLengthsStay(t *testing.T) {
 
 func TestLengthsStayInAnyCorner(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		c := drawCorner(t)
+		c := drawLinks(t)
 		l := mustNew(t, c)
 		travel, rack := drawPlace(t, l)
 		p := mustAt(t, l, travel, rack)
@@ -166,7 +166,7 @@ func checkPoints(t rapid.TB, what string, got, want *loads.Corner, tol float64) 
 // then steer, or steer and then bump. A law of what has one branch.
 func TestThereAndBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		c := drawCorner(t)
+		c := drawLinks(t)
 		l := mustNew(t, c)
 		travel, rack := drawPlace(t, l)
 		there := grid(0, travel, 12)
@@ -192,7 +192,7 @@ func TestThereAndBack(t *testing.T) {
 // The mirror image of a corner, with the rack the other way, is at the mirror image. A law.
 func TestMirror(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		c := drawCorner(t)
+		c := drawLinks(t)
 		l, image := mustNew(t, c), mustNew(t, c.Mirrored())
 		travel, rack := drawPlace(t, l)
 		p, q := mustAt(t, l, travel, rack), mustAt(t, image, travel, -rack)

@@ -55,14 +55,20 @@ type Linkage struct {
 	rising    float64 // +1 where a rising wheel turns the rocker about +axis, −1 about −axis
 }
 
-// A wishbone turns about the axis through its pick-ups.
+// A wishbone turns about the axis through its pick-ups. Two links with outer joints of
+// their own turn as no body: of them there is the middle alone.
 type wishbone struct {
+	parted bool   // two links, and nothing below
+	middle r3.Vec // of the outer joints, mm: the ball joint where they are one
+
 	axis r3.Vec // unit vector, from the rear pick-up to the front one
 	foot r3.Vec // the point of the axis nearest to the outer joint, mm
 	arm  r3.Vec // the outer joint from there, mm
 }
 
-// New prepares a corner for moving from its drawn position. Its error is a *Fault.
+// New prepares a corner for moving from its drawn position. Its error is a *Fault. Legs
+// with outer joints of their own are links like any other; a wishbone that carries the rod
+// has one ball joint.
 //
 // A rod that ends on the chassis, without a rocker, is taken as a spring leg: its length
 // changes as the wheel travels.
@@ -99,12 +105,16 @@ func fault(remedy, text string, values ...any) *Fault {
 
 func (l *Linkage) addWishbone(i int) error {
 	front, rear := l.drawn.Links[legs[i][0]], l.drawn.Links[legs[i][1]]
-	if front.Outer != rear.Outer {
-		return fault("give both legs one outer joint", "the legs of the %s end %.3g mm apart: they are no wishbone",
-			wishboneNames[i], r3.Norm(r3.Sub(front.Outer, rear.Outer)))
-	}
 	apart := r3.Sub(front.Inner, rear.Inner)
-	w := wishbone{axis: r3.Scale(1/r3.Norm(apart), apart)}
+	w := wishbone{axis: r3.Scale(1/r3.Norm(apart), apart), middle: r3.Scale(0.5, r3.Add(front.Outer, rear.Outer))}
+	if front.Outer != rear.Outer {
+		if carrying, ok := l.carrier(); ok && carrying == i {
+			return fault("give both legs one outer joint, or let the upright carry the rod", "the legs of the %s end %.3g mm apart, and two links carry no rod",
+				wishboneNames[i], r3.Norm(r3.Sub(front.Outer, rear.Outer)))
+		}
+		l.wishbones[i] = wishbone{parted: true, middle: w.middle}
+		return nil
+	}
 	from := r3.Sub(front.Outer, rear.Inner)
 	w.foot = r3.Add(rear.Inner, r3.Scale(r3.Dot(from, w.axis), w.axis))
 	w.arm = r3.Sub(front.Outer, w.foot)

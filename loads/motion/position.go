@@ -18,7 +18,7 @@ type Position struct {
 	Corner loads.Corner
 
 	Upright   r3.Rotation           // turn of the upright from its drawn position
-	Wishbones [NumWishbones]float64 // turns about the axes from rear to front pick-up
+	Wishbones [NumWishbones]float64 // turns about the axes from rear to front pick-up; NaN where the legs have outer joints of their own
 
 	Angles
 	TrackChange float64 // movement of the contact point outwards, mm
@@ -100,7 +100,10 @@ func (l *Linkage) placeWheel(p *Position, s *state) {
 	gone := r3.Add(s.pose.shift, l.wheel.contactGone(f))
 	c.Contact = r3.Add(c.Contact, gone)
 	p.TrackChange = l.wheel.left * gone.Y
-	p.Angles = l.wheel.angles(f, c.Links[loads.UpperFrontLeg].Outer, c.Links[loads.LowerFrontLeg].Outer)
+	p.Angles = l.wheel.angles(f, l.moved(&s.pose, l.wishbones[Upper].middle), l.moved(&s.pose, l.wishbones[Lower].middle))
+	if l.wishbones[Upper].parted || l.wishbones[Lower].parted {
+		p.Caster = math.NaN()
+	}
 }
 
 // wheelFrame returns the frame of the wheel where it is.

@@ -55,6 +55,10 @@ func (l *Linkage) uprightRates(r *Rates, s *state, t twist) {
 		r.Outer[i] = t.at(r3.Add(arm, strayed(s.pose.turn, arm)))
 	}
 	for i, w := range l.wishbones {
+		if w.parted {
+			r.Wishbones[i] = math.NaN()
+			continue
+		}
 		arm := r3.Sub(l.moved(&s.pose, l.drawn.Links[legs[i][0]].Outer), w.foot)
 		r.Wishbones[i] = r3.Dot(w.axis, r3.Cross(arm, r.Outer[legs[i][0]])) / r3.Norm2(arm)
 	}

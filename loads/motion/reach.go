@@ -94,7 +94,7 @@ const nearLine = math.Pi / 9
 // inLine says which parts of a linkage that can go no further are next to being in line:
 // a wishbone and the upright, or the track rod and its arm about the steering axis.
 func (l *Linkage) inLine(s *state) string {
-	upper, lower := l.moved(&s.pose, l.drawn.Links[loads.UpperFrontLeg].Outer), l.moved(&s.pose, l.drawn.Links[loads.LowerFrontLeg].Outer)
+	upper, lower := l.moved(&s.pose, l.wishbones[Upper].middle), l.moved(&s.pose, l.wishbones[Lower].middle)
 	steering := r3.Sub(upper, lower)
 	what, least := "", math.Inf(1)
 	hold := func(name string, lever, most float64) {
@@ -107,6 +107,9 @@ func (l *Linkage) inLine(s *state) string {
 		}
 	}
 	for i, at := range [NumWishbones]r3.Vec{upper, lower} {
+		if l.wishbones[i].parted {
+			continue
+		}
 		path := r3.Cross(l.wishbones[i].axis, r3.Sub(at, l.wishbones[i].foot))
 		hold(wishboneNames[i]+" and the upright", r3.Dot(path, steering), r3.Norm(path)*r3.Norm(steering))
 	}

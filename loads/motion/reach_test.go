@@ -193,7 +193,10 @@ func TestFaults(t *testing.T) {
 		name, want string
 		change     func(c *loads.Corner)
 	}{
-		{"legs apart", "the legs of the upper wishbone end 3 mm apart", func(c *loads.Corner) { c.Links[1].Outer.X += 3 }},
+		{"carrying legs apart", "the legs of the lower wishbone end 3 mm apart, and two links carry no rod", func(c *loads.Corner) {
+			c.Carrier = loads.LowerWishbone
+			c.Links[3].Outer.X += 3
+		}},
 		{"pick-ups in one place", "lower wishbone is NaN mm from the axis", func(c *loads.Corner) { c.Links[3].Inner = c.Links[2].Inner }},
 		{"joint on the axis", "mm from the axis through its pick-ups, less than", func(c *loads.Corner) {
 			for i := 2; i < 4; i++ {

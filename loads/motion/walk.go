@@ -148,9 +148,13 @@ func (l *Linkage) follow(s *state) Kind {
 	return Free
 }
 
-// swing returns by how much a wishbone has turned about the axis through its pick-ups.
+// swing returns by how much a wishbone has turned about the axis through its pick-ups; NaN
+// for two links.
 func (l *Linkage) swing(s *state, i int) float64 {
 	w := l.wishbones[i]
+	if w.parted {
+		return math.NaN()
+	}
 	arm := r3.Sub(l.moved(&s.pose, l.drawn.Links[legs[i][0]].Outer), w.foot)
 	return math.Atan2(r3.Dot(w.axis, r3.Cross(w.arm, arm)), r3.Dot(w.arm, arm))
 }

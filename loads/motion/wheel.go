@@ -60,7 +60,7 @@ type Angles struct {
 	Camber float64 // of the wheel plane from the vertical, positive where the top leans outwards (as ISO 8855, from memory)
 	Toe    float64 // of the wheel plane from straight ahead, positive where the front points to the centreline: toe-in
 	Steer  float64 // the same about z, positive to the left (as ISO 8855, from memory)
-	Caster float64 // of the line through the ball joints in side view, positive where the top leans rearwards
+	Caster float64 // of the line through the ball joints in side view, positive where the top leans rearwards; NaN where there is a leg with an outer joint of its own
 }
 
 // angles returns the angles of a wheel, by its frame and the outer joints of its wishbones.

@@ -79,7 +79,7 @@ func drawLoad(t *rapid.T) loads.WheelLoad {
 // Statics and motion of each position are two sides of one equation. A law: virtual work.
 func TestVirtualWork(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		l := mustNew(t, drawCorner(t))
+		l := mustNew(t, drawLinks(t))
 		travel, rack := drawPlace(t, l)
 		p := mustAt(t, l, travel, rack)
 		if !checkWork(t, &p, drawLoad(t)) {

@@ -65,6 +65,7 @@ type Bearing struct {
 	Radial float64 // static radial rating, N
 	Axial  float64 // static axial rating, N; 0: not given
 	Mass   float64 // kg; 0: not given
+	Tilt   float64 // largest angle of misalignment, degrees; 0: not given
 	Source string  // of the ratings
 }
 

@@ -104,6 +104,9 @@ func (s *schema) key(k *carfile.Key, path string) object {
 	case carfile.Prose:
 		return append(out, text(`\S`, 10_000)...)
 	case carfile.Number:
+		if len(k.Keys) > 0 {
+			return append(out, member{"anyOf", []object{number(k), s.mapping(k, path)}})
+		}
 		return append(out, number(k)...)
 	case carfile.Numbers, carfile.Vector:
 		return append(out, numberList(k)...)
