@@ -7,7 +7,7 @@ import (
 )
 
 // outputFlags name the files that commands write.
-var outputFlags = []string{"json", "workbook", "csv", "html", "pdf", "svg", "png", "shard-file"}
+var outputFlags = []string{"json", "workbook", "csv", "html", "pdf", "svg", "png", "shard-file", "output"}
 
 // inputFlags name files that commands read beside those without a flag.
 var inputFlags = []string{"stock", "mileage"}
