@@ -41,7 +41,7 @@ func (l Life) Workbook() ([]byte, error) {
 // lines fills the first sheet with lines of text, each in its style.
 func (b *book) lines(sheet string, r Report, texts [][2]string) {
 	b.do(b.file.SetSheetName("Sheet1", sheet))
-	const width = 110
+	const width = leafWidth
 	for i, l := range texts {
 		at := fmt.Sprintf("A%d", i+1)
 		b.do(b.file.SetCellStr(sheet, at, printable(l[1])))

@@ -6,7 +6,11 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"strings"
 	"testing"
+
+	"sixlink/cases/duty"
+	"sixlink/members/stock"
 )
 
 var update = flag.Bool("update", false, "write the invented log of the example afresh")
@@ -74,5 +78,28 @@ func TestExampleLogIsInvented(t *testing.T) {
 	}
 	if !bytes.Equal(got, want) {
 		t.Error("the log is another one: run the test with -update")
+	}
+}
+
+// The example is judged in full: every detail of every member that it names has a row, the
+// log is read to its end, and what the output must say is said.
+func TestExample(t *testing.T) {
+	f, r := readCar(t, exampleCar)
+	list, _ := stock.Named("EN 10305-1")
+	l := find(t, *f.Duty, &r, duty.Run{Open: examples, Stock: list})
+	// weld: 24 members at both ends, those of the 4 bent legs apart; tube 24; thread 24; thread of 4 rods; hole of 2
+	if want := 24 + 4 + 24 + 24 + 4 + 2; len(l.Rows) != want {
+		t.Errorf("%d rows, want %d", len(l.Rows), want)
+	}
+	if g := l.Logs[0]; g.Rows != int64(bytes.Count(invented(), []byte("\n"))-2) || g.Bad != 0 {
+		t.Errorf("%+v", g)
+	}
+	for _, want := range []string{"Palmgren and Miner", "ASTM E1049-85", "kerbs, bumps and wheel hop", "life_factor"} {
+		if !strings.Contains(notesOf(l), want) {
+			t.Errorf("the notes do not speak of %q", want)
+		}
+	}
+	if !l.Pass || !strings.Contains(strings.Join(l.NotJudged, "; "), "rockers") {
+		t.Errorf("pass %v, not judged: %v", l.Pass, l.NotJudged)
 	}
 }
