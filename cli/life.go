@@ -66,6 +66,7 @@ func life(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	report.Screen = screenOf(c.App.Writer)
 	out := reports.Life{Report: report, Life: found, Next: next}
 	if c.IsSet("mileage") {
 		out.Mileage = append([]duty.Mileage{}, found.Remaining(log, next)...)

@@ -12,7 +12,7 @@ import (
 // Text returns the lives for a terminal: one line a member with the detail that governs
 // it, what does the damage where life is shortest, the parts of the log.
 func (l Life) Text() ([]byte, error) {
-	p, r := &page{}, l.head()
+	p, r := newPage(l.Screen), l.head()
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
 	p.fold("", "  ", "Lives of details: "+l.terms()+".")
