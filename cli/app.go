@@ -66,7 +66,7 @@ func newApp(out, errOut io.Writer) *cli.App {
 		},
 		Commands: []*cli.Command{
 			checkCommand(), workingCommand(), drawCommand(), materialsCommand(), rodCommand(), sizeCommand(),
-			compareCommand(), varyCommand(), toleranceCommand(), mergeCommand(),
+			travelCommand(), compareCommand(), varyCommand(), toleranceCommand(), mergeCommand(),
 			newCommand(), schemaCommand(), manualCommand(), completionCommand(),
 		},
 	}

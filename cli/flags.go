@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -63,7 +64,7 @@ func (o *ordering) take(args []string) (int, error) {
 		return 0, err
 	case o.given[name] && !o.repeats(name):
 		return 0, usage("%s: --%s is given twice: keep one of the two", o.command.Name, name)
-	case takes && (len(args) == 1 || strings.HasPrefix(args[1], "-") && args[1] != "-"):
+	case takes && (len(args) == 1 || strings.HasPrefix(args[1], "-") && args[1] != "-" && !negative.MatchString(args[1])):
 		return 0, usage("%s %s: a value must follow", o.command.Name, arg)
 	}
 	o.given[name] = true
@@ -74,6 +75,9 @@ func (o *ordering) take(args []string) (int, error) {
 	o.flags = append(o.flags, args[:n]...)
 	return n, nil
 }
+
+// negative is the beginning of a value that is a negative number.
+var negative = regexp.MustCompile(`^-[0-9.]`)
 
 // flag returns the name of a flag, and whether its value is the next argument.
 func (o *ordering) flag(arg string) (name string, takes bool, err error) {
