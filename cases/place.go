@@ -222,6 +222,6 @@ func outOfReach(l *motion.Linkage, corner int, travel, rack float64, err error) 
 	if what == "rack" || rack == 0 {
 		where = ""
 	}
-	r.Text = fmt.Sprintf("%s: a %s of %.4g mm%s is out of reach: it goes from %.1f mm to %.1f mm, where %s", cornerWords(corner), what, value, where, low, high, beyond.Stop.Text)
+	r.Text = fmt.Sprintf("%s: a %s of %.4g mm%s is out of reach: it goes from %.1f mm to %.1f mm; at that end %s", cornerWords(corner), what, value, where, low, high, beyond.Stop.Text)
 	return r
 }

@@ -137,7 +137,7 @@ func TestSpringRefusals(t *testing.T) {
 		{"the bump stop is compressed by", byDamper(at(25), 0, 0), func(c *cases.Car) { c.Axles[cases.Rear].Spring.Stop.Force = cases.Curve{{X: 0, Y: 0}, {X: 1, Y: 10}} }},
 		{"the file describes none", byDamper(at(0), 1, 0), func(c *cases.Car) { c.Axles[cases.Rear].Spring.Damper = nil }},
 		{"add rear.rocker.spring.rate", byDamper(at(0), 1, 0), func(c *cases.Car) { c.Axles[cases.Rear].Spring = nil }},
-		{"add front.rocker.torsion_bar_rate", byDamper(at(0), 1, 0), func(c *cases.Car) { c.Axles[cases.Front].Spring = nil }},
+		{"add front.rocker.torsion_bar_spring", byDamper(at(0), 1, 0), func(c *cases.Car) { c.Axles[cases.Front].Spring = nil }},
 		{"it has no rocker", byDamper(at(0), 1, 0), func(c *cases.Car) { c.Axles[cases.Front].Corner.Rocker = nil }},
 		{"the road would have to pull", byDamper(at(-20), -2, -2), nil},
 	} {

@@ -80,7 +80,7 @@ func (r *Results) springLine(k, corner int) (l *SpringLoad, text, remedy string)
 	if s.Spring == nil {
 		key := ".spring.rate"
 		if l.Bar {
-			key = ".torsion_bar_rate"
+			key = ".torsion_bar_spring"
 		}
 		return nil, "the file does not describe its spring", "add " + path + key + ", or leave this wheel out of damper_speed"
 	}

@@ -40,8 +40,9 @@ func (s Swing) Passes() bool { return math.IsNaN(s.Limit) || s.Clearance() >= 0 
 // The positions at which a motion is looked at: the ends and the drawn position among them.
 const travelSteps, rackSteps = 10, 4 // to either side
 
-// positionsOf are travels or racks from one end of a range to the other through 0.
-func positionsOf(ends [2]float64, steps int) (out []float64) {
+// Sides returns travels or racks from one end of a range to the other through 0, in so
+// many steps to either side.
+func Sides(ends [2]float64, steps int) (out []float64) {
 	for i := -steps; i <= steps; i++ {
 		end := ends[1]
 		if i < 0 {
@@ -89,7 +90,7 @@ func sweep(c *Car, corner int, m *Motion) (*motion.Linkage, []motion.Position, e
 			}
 		}
 	}
-	positions, err := l.Sweep(positionsOf(m.Travel, travelSteps), positionsOf(m.Rack, rackSteps))
+	positions, err := l.Sweep(Sides(m.Travel, travelSteps), Sides(m.Rack, rackSteps))
 	if err != nil {
 		return nil, nil, &Refusal{Reason: OutOfReach, Path: path, Text: cornerWords(corner) + ": " + err.Error(), Remedy: "narrow the range"}
 	}

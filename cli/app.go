@@ -66,7 +66,7 @@ func newApp(out, errOut io.Writer) *cli.App {
 		},
 		Commands: []*cli.Command{
 			checkCommand(), workingCommand(), drawCommand(), materialsCommand(), rodCommand(), sizeCommand(),
-			compareCommand(), varyCommand(), toleranceCommand(), lifeCommand(), mergeCommand(),
+			travelCommand(), compareCommand(), varyCommand(), toleranceCommand(), lifeCommand(), mergeCommand(),
 			newCommand(), schemaCommand(), manualCommand(), completionCommand(),
 		},
 	}

@@ -151,7 +151,7 @@ func (r Report) jointAngles() Table {
 
 // textAngles shows the bearings that have a limit.
 func (r Report) textAngles(p *page) {
-	rows := [][]string{{"corner", "bearing", "part", "angle, °", "limit, °", "clearance, °", "at travel, mm", "at rack, mm", ""}}
+	rows := [][]string{{"corner", "bearing", "part", "angle, °", "limit, °", "clearance, °", "at travel, mm", "at rack, mm", "verdict"}}
 	for _, s := range r.Swings {
 		if !math.IsNaN(s.Limit) {
 			rows = append(rows, []string{

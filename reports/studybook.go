@@ -38,8 +38,6 @@ func (s Study) Workbook() ([]byte, error) {
 
 // studyCover fills the first sheet: what the study is, the caution, what to know.
 func (b *book) studyCover(s Study, what string, more ...string) {
-	const sheet = "Cover"
-	b.do(b.file.SetSheetName("Sheet1", sheet))
 	r := s.head()
 	f := r.Car.Factors
 	lines := [][2]string{
@@ -53,6 +51,14 @@ func (b *book) studyCover(s Study, what string, more ...string) {
 	for _, text := range more {
 		lines = append(lines, [2]string{"text", text})
 	}
+	b.leaf(r, lines)
+}
+
+// leaf fills the first sheet with lines, each with its style, and with notes and what is
+// not checked.
+func (b *book) leaf(r Report, lines [][2]string) {
+	const sheet = "Cover"
+	b.do(b.file.SetSheetName("Sheet1", sheet))
 	for _, n := range r.Notes {
 		lines = append(lines, [2]string{"text", string(n.Severity) + ": " + n.Text})
 	}

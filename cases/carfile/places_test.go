@@ -43,7 +43,7 @@ var placeEdits = []edit{
 	springEdit("bump stop that begins late", "rate: 60, bump_stop: {gap: 10, compression: [2, 5], force: [0, 400]}"),
 	springEdit("damper that drives", "rate: 60, damper: {speed: [-1, 0, 1], force: [900, 0, 900]}"),
 	springEdit("damper without forces", "rate: 60, damper: {speed: [-1, 0, 1]}"),
-	{name: "rate of a torsion bar where there is a spring", old: rearSpring, new: rearSpring + "\n    torsion_bar_rate: 900"},
+	{name: "rate of a torsion bar where there is a spring", old: rearSpring, new: rearSpring + "\n    torsion_bar_spring: {rate: 900}"},
 	motionEdit("motion that leaves the position drawn out", "travel: [5, 30]"),
 	motionEdit("motion the wrong way round", "travel: [30, -30]"),
 	motionEdit("motion without travel", "rack: [-10, 10]"),
@@ -79,7 +79,7 @@ func TestPlaces(t *testing.T) {
 		placed("", "travel: {front: 20, rear_left: -0.5 in}, rack: {front: 9, rear: -1}"),
 		{old: "{name: Static, wheel_factors: [0, 0, 1]}", new: "{name: Static, travel: 1.2 cm, damper_speed: {front: 0.5, rear_right: -0.72 km/h}, rack: -4}"},
 		springEdit("", "rate: 60 N/mm, free_length: 190, bump_stop: {gap: 12, compression: [0, 4 mm], force: [0, 1.5 kN]}, damper: {speed: [-1, 0, 2], force: [-900, 0, 1500]}"),
-		{old: "    torsion_bar: true\n", new: "    torsion_bar: true\n    torsion_bar_rate: 450\n    torsion_bar_preload: -30 N·m\n"},
+		{old: "    torsion_bar: true\n", new: "    torsion_bar: true\n    torsion_bar_spring: {rate: 450, preload: -30 N·m}\n"},
 		motionEdit("", "travel: [-30, 3 cm], rack: [-20, 18], clearance: 2"),
 	} {
 		text = edited(t, text, e.old, e.new)

@@ -8,15 +8,15 @@ import (
 
 // spring reads what the file says of the spring or torsion bar of a rocker; nil: nothing.
 func (b *builder) spring(rocker *item) *cases.Spring {
-	it, bar := rocker.at("spring"), rocker.at("torsion_bar_rate")
-	switch rate, preload := it.at("rate"), rocker.at("torsion_bar_preload"); {
+	it, bar := rocker.at("spring"), rocker.at("torsion_bar_spring")
+	switch {
 	case bar.given:
-		s := &cases.Spring{Rate: newtonMillimetres * bar.number()}
-		if preload.given {
+		s := &cases.Spring{Rate: newtonMillimetres * bar.at("rate").number()}
+		if preload := bar.at("preload"); preload.given {
 			s.Stated, s.Preload = cases.Preloaded, newtonMillimetres*preload.number()
 		}
 		return s
-	case !rate.given:
+	case !it.at("rate").given:
 		return nil
 	}
 	s := &cases.Spring{Rate: it.at("rate").number()}

@@ -75,7 +75,7 @@ var rockerKey = Key{
 			point("rocker", "the third spring's point on this rocker"),
 			share("heave_share", "the share of the heave part of the torque that the third spring carries"),
 		}, Also: []string{"third_spring", "heave_spring", "centre_spring"}},
-		torsionBarRateKey, torsionBarPreloadKey,
+		torsionBarSpringKey,
 		rockerPlatesKey, rockerBearingsKey, torsionBarKey, pivotBoltKey,
 	},
 }

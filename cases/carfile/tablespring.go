@@ -29,12 +29,9 @@ func series(name string, d Dimension, r Range, doc string) Key {
 	return Key{Name: name, Kind: Numbers, Parts: []string{"first", "second", "…"}, Most: mostPoints, Dimension: d, Range: r, Required: true, Doc: doc}
 }
 
-var torsionBarRateKey = Key{
-	Name: "torsion_bar_rate", Kind: Number, Dimension: TorquePerAngle, Range: Range{Max: 1e7, Above: true}, With: "torsion_bar",
-	Absent: "no load case by damper_speed", Doc: "the rate of the torsion bar",
-}
-
-var torsionBarPreloadKey = Key{
-	Name: "torsion_bar_preload", Kind: Number, Dimension: Moment, Range: Range{Min: -1e5, Max: 1e5}, With: "torsion_bar_rate",
-	Absent: "that under the static load of the wheel", Doc: "the torque of the torsion bar in the position drawn",
+var torsionBarSpringKey = Key{
+	Name: "torsion_bar_spring", Kind: Mapping, With: "torsion_bar", Absent: "no load case by damper_speed", Doc: "the torsion bar as a spring", Keys: []Key{
+		{Name: "rate", Kind: Number, Dimension: TorquePerAngle, Range: Range{Max: 1e7, Above: true}, Required: true, Doc: "the rate of the torsion bar"},
+		{Name: "preload", Kind: Number, Dimension: Moment, Range: Range{Min: -1e5, Max: 1e5}, Absent: "that under the static load of the wheel", Doc: "the torque of the torsion bar in the position drawn"},
+	},
 }

@@ -102,13 +102,8 @@ func refresh(c *cases.Car) {
 
 // beyond says what of a car the fast way leaves out.
 func beyond(c *cases.Car) string {
-	for i := range c.Cases {
-		if c.Cases[i].Place.Given {
-			return "case " + c.Cases[i].Name + ": a position other than the one drawn"
-		}
-		if c.Cases[i].Kind == cases.SpringForces {
-			return "case " + c.Cases[i].Name + ": wheel loads that belong to springs"
-		}
+	if name := elsewhere(c); name != "" {
+		return name
 	}
 	for i := range c.Axles {
 		a := &c.Axles[i]
@@ -131,6 +126,19 @@ func beyond(c *cases.Car) string {
 					return name + ": " + cases.EndNames[k]
 				}
 			}
+		}
+	}
+	return ""
+}
+
+// elsewhere names the first case that is not that of the position drawn alone.
+func elsewhere(c *cases.Car) string {
+	for i := range c.Cases {
+		switch k := &c.Cases[i]; {
+		case k.Place.Given:
+			return "case " + k.Name + ": a position other than the one drawn"
+		case k.Kind == cases.SpringForces:
+			return "case " + k.Name + ": wheel loads that belong to springs"
 		}
 	}
 	return ""

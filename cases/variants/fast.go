@@ -51,14 +51,24 @@ func (f *fast) prepare(c *cases.Car) {
 // evaluate finds the envelope of the car as it is; false: it has a section that is no
 // round tube.
 func (f *fast) evaluate(c *cases.Car, out *Envelope) bool {
+	return f.evaluateAt(c, [2]*loads.Corner{&c.Axles[0].Corner, &c.Axles[1].Corner}, out)
+}
+
+// evaluateAt is evaluate with the left-hand corners elsewhere: their lengths are those of
+// the car, their stiffnesses become so.
+func (f *fast) evaluateAt(c *cases.Car, corners [2]*loads.Corner, out *Envelope) bool {
 	out.clear("")
 	for i := range c.Axles {
 		if !f.resist(c, i) {
 			return false
 		}
+		for j := range corners[i].Links {
+			own := &c.Axles[i].Corner.Links[j]
+			corners[i].Links[j].EA, corners[i].Links[j].EI = own.EA, own.EI
+		}
 	}
-	for i := range c.Axles {
-		switch f.responses[i].Set(&c.Axles[i].Corner) {
+	for i := range corners {
+		switch f.responses[i].Set(corners[i]) {
 		case loads.Free:
 			out.Refused = string(cases.Mechanism)
 			return true

@@ -71,6 +71,9 @@ func kind(k *carfile.Key) string {
 	}
 	switch k.Kind {
 	case carfile.Number:
+		if len(k.Keys) > 0 {
+			return "number" + unit + ", or a mapping {" + k.Keys[0].Name + ": …}"
+		}
 		return "number" + unit
 	case carfile.Numbers, carfile.Vector:
 		return "[" + strings.Join(k.Parts, ", ") + "]" + unit

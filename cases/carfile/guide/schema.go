@@ -104,10 +104,7 @@ func (s *schema) key(k *carfile.Key, path string) object {
 	case carfile.Prose:
 		return append(out, text(`\S`, 10_000)...)
 	case carfile.Number:
-		if len(k.Keys) > 0 {
-			return append(out, member{"anyOf", []object{number(k), s.mapping(k, path)}})
-		}
-		return append(out, number(k)...)
+		return append(out, s.number(k, path)...)
 	case carfile.Numbers, carfile.Vector:
 		return append(out, numberList(k)...)
 	case carfile.Choice:
@@ -154,6 +151,14 @@ func (s *schema) mapping(k *carfile.Key, path string) object {
 	}
 	out = append(out, member{"additionalProperties", false})
 	return append(out, rules(k)...)
+}
+
+// number describes a number, or a mapping in its place.
+func (s *schema) number(k *carfile.Key, path string) object {
+	if len(k.Keys) == 0 {
+		return number(k)
+	}
+	return object{{"anyOf", []object{number(k), s.mapping(k, path)}}}
 }
 
 // choice describes a word, or a mapping in its place.

@@ -165,6 +165,9 @@ func about(k *carfile.Key) string {
 		add(limits(k))
 	case carfile.Number:
 		add(limits(k))
+		if len(k.Keys) > 0 {
+			add("or a mapping {" + k.Keys[0].Name + ": …}")
+		}
 	case carfile.Choice:
 		add(words(k))
 	case carfile.Flag:
