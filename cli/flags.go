@@ -79,9 +79,6 @@ func (o *ordering) take(args []string) (int, error) {
 	return n, nil
 }
 
-// negative is the beginning of a value that is a negative number.
-var negative = regexp.MustCompile(`^-[0-9.]`)
-
 // flag returns the name of a flag, and whether its value is the next argument.
 func (o *ordering) flag(arg string) (name string, takes bool, err error) {
 	name, value, joined := strings.Cut(strings.TrimLeft(arg, "-"), "=")

@@ -41,7 +41,7 @@ func travel(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	src, err := readFile(path)
+	src, err := readFile(path, carFile)
 	if err != nil {
 		return err
 	}
