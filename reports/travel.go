@@ -169,8 +169,14 @@ func (t Travel) Text() ([]byte, error) {
 
 // textColumns are the keys that a terminal shows, with short headings; the files have all.
 var textColumns = []struct{ key, head string }{
-	{"rod_force_per_wheel_force", "rod/wheel"}, {"travel_ratio", "ratio"}, {"travel_ratio_change_percent", "change, %"}, {"rocker_deg", "rocker"},
-	{"camber_deg", "camber"}, {"toe_deg", "toe"}, {"track_change", "track, mm"}, {"lowest_reserve_factor", "RF"},
+	{"rod_force_per_wheel_force", "rod/wheel"},
+	{"travel_ratio", "ratio"},
+	{"travel_ratio_change_percent", "change, %"},
+	{"rocker_deg", "rocker"},
+	{"camber_deg", "camber"},
+	{"toe_deg", "toe"},
+	{"track_change", "track, mm"},
+	{"lowest_reserve_factor", "RF"},
 }
 
 // textRows writes a line for each position, with a chart of the ratio and of the camber.

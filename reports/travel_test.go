@@ -92,12 +92,12 @@ func TestTravelFiles(t *testing.T) {
 		ratio, _ := s.Travel()
 		spin := r3.Unit(p.Corner.Spin)
 		for name, x := range map[string][2]float64{
-			"rod force per wheel force":                 {cell("rod force per wheel force"), up.Axial[loads.Rod]},
-			"travel ratio":                              {cell("shortening of the spring"), ratio.Ratio},
-			"camber":                                    {cell("camber"), math.Asin(-spin.Z) * 180 / math.Pi},
-			"track change":                              {cell("track change"), p.Corner.Contact.Y - drawn.Contact.Y},
-			"of JSON":                                   {points.Corners[0].Points[i]["camber_deg"], cell("camber")},
-			"ratio of JSON":                             {points.Corners[0].Points[i]["travel_ratio"], ratio.Ratio},
+			"rod force per wheel force": {cell("rod force per wheel force"), up.Axial[loads.Rod]},
+			"travel ratio":              {cell("shortening of the spring"), ratio.Ratio},
+			"camber":                    {cell("camber"), math.Asin(-spin.Z) * 180 / math.Pi},
+			"track change":              {cell("track change"), p.Corner.Contact.Y - drawn.Contact.Y},
+			"of JSON":                   {points.Corners[0].Points[i]["camber_deg"], cell("camber")},
+			"ratio of JSON":             {points.Corners[0].Points[i]["travel_ratio"], ratio.Ratio},
 			"change, which is nought as drawn, of JSON": {points.Corners[0].Points[4]["travel_ratio_change_percent"], 0},
 		} {
 			if !(math.Abs(x[0]-x[1]) <= 1e-9) {

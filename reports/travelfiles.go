@@ -146,8 +146,11 @@ func (t Travel) Workbook() ([]byte, error) {
 // travelCover fills the first sheet.
 func (b *book) travelCover(t Travel) {
 	lines := [][2]string{
-		{"title", t.head().title()}, {"caution", Caution}, {"text", "Travel and steering: what the corners do as wheels travel and racks move"},
-		{"text", "Car file " + t.File + ", SHA-256 " + t.SHA256}, {"text", "Signs: " + motionSigns},
+		{"title", t.head().title()},
+		{"caution", Caution},
+		{"text", "Travel and steering: what the corners do as wheels travel and racks move"},
+		{"text", "Car file " + t.File + ", SHA-256 " + t.SHA256},
+		{"text", "Signs: " + motionSigns},
 	}
 	for i := range t.Curves {
 		lines = append(lines, [2]string{"text", words(cases.CornerNames[t.Curves[i].Corner]) + ": " + reachWords(&t.Curves[i])})
