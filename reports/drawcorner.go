@@ -2,6 +2,7 @@ package reports
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -10,11 +11,12 @@ import (
 )
 
 // A CornerDrawing is the layout of a drawing of one corner. It is the same for every
-// load case: from case to case only weights, patterns, arrows and words change, so that
-// the marks of two cases correspond one to one.
+// load case: from case to case only weights, patterns, arrows and words change, and places
+// where a case moves the corner, so that the marks of two cases correspond one to one.
 type CornerDrawing struct {
 	report Report
 	corner int
+	there  *loads.Corner // where a case moves the corner; nil: as drawn
 	items  []item
 	heavy  float64 // force of the heaviest line, N
 	strong float64 // force of the longest arrow, N
@@ -81,6 +83,7 @@ func (d *CornerDrawing) shape(view View) box {
 
 // Case draws a load case, by its index.
 func (d *CornerDrawing) Case(k int) drawing.Drawing {
+	d = d.in(k)
 	out := drawing.Drawing{Width: d.width, Height: d.height, Title: d.title(k), Description: d.description(k)}
 	s := &sheet{&out}
 	if d.strip != nil {
@@ -93,7 +96,36 @@ func (d *CornerDrawing) Case(k int) drawing.Drawing {
 }
 
 func (d *CornerDrawing) geometry() loads.Corner {
+	if d.there != nil {
+		return *d.there
+	}
 	return d.report.Corners[d.corner].Statics.Corner
+}
+
+// in returns the layout with everything where a case has it; leaders follow what they
+// point at.
+func (d *CornerDrawing) in(k int) *CornerDrawing {
+	p := d.report.Corners[d.corner].Moved(k)
+	if p == nil {
+		return d
+	}
+	out := *d
+	out.there = &p.Corner
+	out.items = d.report.drawItemsIn(d.corner, p.Corner)
+	out.cells = slices.Clone(d.cells)
+	for i := range out.cells {
+		c := &out.cells[i]
+		c.places = slices.Clone(c.places)
+		for j := range c.places {
+			for n, t := range d.items[j].targets {
+				if c.project.at(t) == c.places[j].Target {
+					c.places[j].Target = c.project.at(out.items[j].targets[n])
+					break
+				}
+			}
+		}
+	}
+	return &out
 }
 
 func (d *CornerDrawing) rowHeight() float64   { return 3.3 * d.letter }

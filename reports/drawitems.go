@@ -37,16 +37,21 @@ type item struct {
 	judged cases.Judged
 }
 
-// items lists what is labelled at one corner, alike for every load case.
+// drawItems lists what is labelled at one corner, alike for every load case, where it
+// stands in the position drawn.
 func (r Report) drawItems(corner int) []item {
+	return r.drawItemsIn(corner, r.Corners[corner].Statics.Corner)
+}
+
+// drawItemsIn lists it where it stands in a geometry.
+func (r Report) drawItemsIn(corner int, geometry loads.Corner) []item {
 	c := r.Corners[corner]
-	geometry := c.Statics.Corner
 	var out []item
 	for i, m := range c.Members {
 		l := geometry.Links[i]
 		out = append(out, straight(linkItem, loads.LinkNames[i], l.Outer, l.Inner, func(k int) float64 { return c.Forces[k].Axial[i] }, m.Judged))
 	}
-	out = append(out, rockerItems(c)...)
+	out = append(out, rockerItems(c, geometry)...)
 	wheel := func(k int) cases.Wheel { return r.Cases[k].Wheels[corner] }
 	out = append(out, arrow(contactKey, geometry.Contact, func(k int) r3.Vec { return wheel(k).Force }))
 	for k := range r.Cases {
@@ -72,8 +77,7 @@ func arrow(key string, at r3.Vec, vector func(int) r3.Vec) item {
 	}
 }
 
-func rockerItems(c cases.Corner) (out []item) {
-	geometry := c.Statics.Corner
+func rockerItems(c cases.Corner, geometry loads.Corner) (out []item) {
 	rocker := geometry.Rocker
 	if rocker == nil {
 		return nil

@@ -146,9 +146,21 @@ func rockerAxis(c loads.Corner) [2]r3.Vec {
 	return [2]r3.Vec{r3.Sub(c.Rocker.Pivot, half), r3.Add(c.Rocker.Pivot, half)}
 }
 
-// bounds holds all that is drawn of a corner, with the arrows of every load case.
+// bounds holds all that is drawn of a corner, with the arrows of every load case and where
+// each has it.
 func (d *CornerDrawing) bounds(p projection) box {
 	b := emptyBox()
+	d.hold(&b, p, func(int) bool { return true })
+	for k := range d.report.Cases {
+		if in := d.in(k); in != d {
+			in.hold(&b, p, func(n int) bool { return n == k })
+		}
+	}
+	return b
+}
+
+// hold holds what is drawn in one place of a corner, with the arrows of some load cases.
+func (d *CornerDrawing) hold(b *box, p projection, of func(k int) bool) {
 	c := d.geometry()
 	points := append(wheelCircle(c), c.Centre, c.Contact)
 	for _, l := range c.Links {
@@ -169,8 +181,9 @@ func (d *CornerDrawing) bounds(p projection) box {
 			continue
 		}
 		for k := range d.report.Cases {
-			b.hold(d.tail(p, it, k))
+			if of(k) {
+				b.hold(d.tail(p, it, k))
+			}
 		}
 	}
-	return b
 }
