@@ -38,22 +38,26 @@ func (c *Car) Curves(corner int, travels, racks []float64) (Curves, error) {
 	if err != nil {
 		return Curves{}, unled(c, corner, err)
 	}
-	out := Curves{Corner: corner, Travels: travels, Racks: racks}
+	return curvesOf(l, corner, travels, racks)
+}
+
+func curvesOf(l *motion.Linkage, corner int, travels, racks []float64) (out Curves, err error) {
+	out = Curves{Corner: corner, Travels: travels, Racks: racks}
 	if out.Drawn, err = l.At(0, 0); err != nil {
-		return Curves{}, err
+		return out, err
 	}
 	if out.Reach, err = l.Travels(0); err != nil {
-		return Curves{}, err
+		return out, err
 	}
 	if out.Lock, err = l.Racks(0); err != nil {
-		return Curves{}, err
+		return out, err
 	}
 	out.Positions, err = l.Sweep(travels, racks)
 	var beyond *motion.Beyond
 	if errors.As(err, &beyond) {
 		r := outOfReach(l, corner, beyond.Travel, beyond.Rack, err)
 		r.Path = AxleNames[axleOf(corner)]
-		return Curves{}, r
+		return out, r
 	}
 	return out, err
 }

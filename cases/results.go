@@ -16,6 +16,7 @@ type Results struct {
 	Cases      []LoadCase
 	Corners    [NumCorners]Corner
 	Audit      Audit
+	Curves     []Curves // of the same axles, a corner for both sides where they are mirror images
 	Swings     []Swing // angles of the bearings over the motion of the axles that give one
 	NotChecked []string
 	Notes      []Note

@@ -1,6 +1,7 @@
 package cases
 
 import (
+	"errors"
 	"math"
 	"strings"
 
@@ -59,42 +60,37 @@ func Sides(ends [2]float64, steps int) (out []float64) {
 // refusal.
 func (r *Results) move() (refused []error) {
 	for corner := range r.Corners {
-		m := r.Car.Axles[axleOf(corner)].Motion
-		if m == nil {
+		a := &r.Car.Axles[axleOf(corner)]
+		if a.Motion == nil {
 			continue
 		}
-		l, positions, err := sweep(&r.Car, corner, m)
+		l, c, err := sweep(&r.Car, corner)
 		if err != nil {
 			refused = append(refused, err)
 			continue
 		}
-		r.swing(corner, l, positions)
-		r.remarkRoom(corner, m, positions)
+		r.swing(corner, l, c.Positions)
+		r.remarkRoom(corner, a.Motion, c.Positions)
+		if corner%2 == Left || a.Right != nil {
+			r.Curves = append(r.Curves, c)
+		}
 	}
 	return refused
 }
 
-// sweep moves a corner over a motion. Its error is a *Refusal.
-func sweep(c *Car, corner int, m *Motion) (*motion.Linkage, []motion.Position, error) {
+// sweep moves a corner over the motion of its axle. Its error is a *Refusal.
+func sweep(c *Car, corner int) (*motion.Linkage, Curves, error) {
+	m := c.Axles[axleOf(corner)].Motion
 	l, err := motion.New(c.Side(corner).Corner)
 	if err != nil {
-		return nil, nil, unled(c, corner, err)
+		return nil, Curves{}, unled(c, corner, err)
 	}
-	path := AxleNames[axleOf(corner)] + ".motion"
-	for _, rack := range m.Rack {
-		for _, travel := range m.Travel {
-			if _, err := l.At(travel, rack); err != nil {
-				out := outOfReach(l, corner, travel, rack, err)
-				out.Path = path
-				return nil, nil, out
-			}
-		}
+	out, err := curvesOf(l, corner, Sides(m.Travel, travelSteps), Sides(m.Rack, rackSteps))
+	var r *Refusal
+	if errors.As(err, &r) {
+		r.Path = AxleNames[axleOf(corner)] + ".motion"
 	}
-	positions, err := l.Sweep(Sides(m.Travel, travelSteps), Sides(m.Rack, rackSteps))
-	if err != nil {
-		return nil, nil, &Refusal{Reason: OutOfReach, Path: path, Text: cornerWords(corner) + ": " + err.Error(), Remedy: "narrow the range"}
-	}
-	return l, positions, nil
+	return l, out, err
 }
 
 // jointOf is the bearing of the linkage at an end of a link.

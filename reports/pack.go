@@ -40,6 +40,9 @@ func (r Report) PDF() ([]byte, error) {
 		} else {
 			p.table(t)
 		}
+		if t.Name == afterAngles {
+			p.travels()
+		}
 		if t.Name == afterForces {
 			p.workings()
 		}

@@ -60,6 +60,8 @@ type webPage struct {
 	Sheets         []*cornerSheet
 	Samples        []sample
 	Facts          facts
+	Travels        []travelSheet
+	MotionSigns    string
 	Envelope       template.HTML
 	ReserveCharts  template.HTML
 	Blocks         []block
@@ -81,7 +83,11 @@ func (r Report) webPage() (p webPage, err error) {
 		p.CornerNames = append(p.CornerNames, words(cases.CornerNames[i]))
 	}
 	p.Samples = r.samples()
-	p.First, p.Sheets, err = r.sheets(&p.Facts)
+	if p.First, p.Sheets, err = r.sheets(&p.Facts); err != nil {
+		return p, err
+	}
+	p.MotionSigns = motionSigns
+	p.Travels, err = r.travelSheets(&p.Facts)
 	return p, err
 }
 

@@ -21,6 +21,7 @@ type facts struct {
 	Worst  [cases.NumCorners]int      `json:"worst"`  // the case with the lowest RF of each corner
 	// Changes turn the drawings of a corner into those of a case, view by view.
 	Changes [cases.NumCorners][][][]int `json:"changes"`
+	Travel  []*travelFacts              `json:"travel,omitempty"` // of the corners on their way
 
 	index map[string]int
 }

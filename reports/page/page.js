@@ -18,22 +18,22 @@
     return e;
   };
 
-  // board returns the drawings of a corner in a case: the first ones, changed.
-  const board = (i, k) => {
-    const views = first[i].map((view) => view.cloneNode(true));
-    views.forEach((view, v) => {
-      const elements = [view.querySelector("svg"), ...view.querySelectorAll("svg *")];
-      const changes = facts.changes[i][k][v];
-      for (let n = 0; n < changes.length; n += 3) {
-        const element = elements[changes[n]];
-        const name = facts.lines[changes[n + 1]];
-        if (name === "") element.textContent = facts.lines[changes[n + 2]];
-        else if (changes[n + 2] < 0) element.removeAttribute(name);
-        else element.setAttribute(name, facts.lines[changes[n + 2]]);
-      }
-    });
-    return views;
+  // changed makes the changes in a copy of a drawing.
+  const changed = (original, changes) => {
+    const view = original.cloneNode(true);
+    const elements = [view.querySelector("svg"), ...view.querySelectorAll("svg *")];
+    for (let n = 0; n < changes.length; n += 3) {
+      const element = elements[changes[n]];
+      const name = facts.lines[changes[n + 1]];
+      if (name === "") element.textContent = facts.lines[changes[n + 2]];
+      else if (changes[n + 2] < 0) element.removeAttribute(name);
+      else element.setAttribute(name, facts.lines[changes[n + 2]]);
+    }
+    return view;
   };
+
+  // board returns the drawings of a corner in a case: the first ones, changed.
+  const board = (i, k) => first[i].map((view, v) => changed(view, facts.changes[i][k][v]));
 
   const show = (i, k) => {
     corner = i;
@@ -80,6 +80,20 @@
   picker.addEventListener("submit", (event) => event.preventDefault());
   picker.addEventListener("change", () => show(Number(picker.elements.corner.value), Number(select.value)));
   byId("worst").addEventListener("click", () => show(corner, facts.worst[corner]));
+
+  // A slider moves the drawing of a corner through the positions that the page holds; the
+  // other slider goes back to the position drawn.
+  document.querySelectorAll(".travel").forEach((sheet, i) => {
+    const original = sheet.querySelector(".view").cloneNode(true);
+    const sliders = [...sheet.querySelectorAll("input[type=range]")];
+    const drawn = sliders.map((s) => s.value);
+    sliders.forEach((slider, which) => slider.addEventListener("input", () => {
+      sliders.forEach((s, n) => { if (n !== which) s.value = drawn[n]; });
+      const n = Number(slider.dataset.from) + Number(slider.value);
+      sheet.querySelector(".view").replaceWith(changed(original, facts.travel[i].changes[n]));
+      sheet.querySelector(".position").textContent = facts.travel[i].says[n];
+    }));
+  });
 
   // A heading sorts by what stands below it; what has no value stays last.
   const collator = new Intl.Collator("en", { numeric: true });
