@@ -17,7 +17,7 @@ type Results struct {
 	Corners    [NumCorners]Corner
 	Audit      Audit
 	Curves     []Curves // of the same axles, a corner for both sides where they are mirror images
-	Swings     []Swing // angles of the bearings over the motion of the axles that give one
+	Swings     []Swing  // angles of the bearings over the motion of the axles that give one
 	NotChecked []string
 	Notes      []Note
 	Pass       bool // every reserve factor is at least 1, and at least one check was made; no bearing goes beyond its angle
