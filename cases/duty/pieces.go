@@ -32,9 +32,9 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	for g := range p.gauges {
 		r.counters = append(r.counters, count.New(func(c count.Cycle) { r.cycle(g, c) }))
 	}
-	done := int64(0)
+	done, start, allowed := int64(0), r.log.Start, r.log.Allowed // the log goes on while the workers begin
 	err = r.through(ctx, workers, first, func() *worker {
-		return newWorker(p, car, h, r.form, r.log.Start, r.log.Allowed)
+		return newWorker(p, car, h, r.form, start, allowed)
 	}, func(c *counted) error {
 		done += int64(c.bytes)
 		if progress != nil {
