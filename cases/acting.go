@@ -11,9 +11,10 @@ import (
 // Acting is what acts on one upright in a load case.
 type Acting struct {
 	loads.WheelLoad
-	State    Torque // rolling, braked or driven
-	Unsprung r3.Vec // acceleration of the unsprung mass, g
-	Moves    bool   // Unsprung is stated or known; otherwise its inertia is left out
+	State    Torque  // rolling, braked or driven
+	Unsprung r3.Vec  // acceleration of the unsprung mass, g
+	Moves    bool    // Unsprung is stated or known; otherwise its inertia is left out
+	Factor   float64 // on every load of the case, in Force, Moment and Inertia already
 }
 
 // An Unfolded is one of the load cases into which the cases of a car unfold.
@@ -105,8 +106,25 @@ func (c *Car) act(k *Case, ay float64, oneSide int, b *balance, out *[NumCorners
 			a.Unsprung, a.Moves = *k.Unsprung, true
 		}
 		c.complete(a, axle, k.Wheel)
+		a.scale(k.loadFactor())
 	}
 	return ""
+}
+
+// ActAlone finds what acts on one upright under a contact force, nil for the static load,
+// by the steps of a case of contact forces; unsprung is the acceleration of the unsprung
+// mass, g, nil where none is stated.
+func (c *Car) ActAlone(corner int, f *ContactForce, wheel Torque, unsprung *r3.Vec, out *Acting) {
+	axle := axleOf(corner)
+	*out = Acting{State: Rolling}
+	out.Force.Z = c.Vehicle.StaticLoad(axle)
+	if f != nil {
+		out.Force, out.Moment = f.Force, f.Moment
+		if unsprung != nil {
+			out.Unsprung, out.Moves = *unsprung, true
+		}
+	}
+	c.complete(out, axle, wheel)
 }
 
 // complete adds the torque path and the inertia to a contact force.

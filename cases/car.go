@@ -94,7 +94,8 @@ type Axle struct {
 	Side                 // the left-hand side
 	Right        *Side   // the right-hand side; nil: the mirror image of the left
 	Inboard      []InboardPart
-	Motion       *Motion // nil: the file does not say how far the wheels move
+	Motion       *Motion    // nil: the file does not say how far the wheels move
+	Stiffness    *Stiffness // of both sides; nil: not given
 }
 
 // A Part is what a member is made of. Its length comes from the geometry.
@@ -152,6 +153,12 @@ type Case struct {
 	OneSide  bool    // WheelFactors: two cases, left wheels and right wheels
 	Wheel    Torque  // ByCase unless the file says so
 	Unsprung *r3.Vec // acceleration of the unsprung masses, g; nil: none stated
+
+	// LoadFactor is on every load of the case once it is known: contact forces and their
+	// moments, weight and inertia of the unsprung mass and of the members. So every force in
+	// the structure grows with it, but for side loads that the file states of a member. No
+	// file has it; 0 stands for 1.
+	LoadFactor float64
 }
 
 // A ContactForce is the road's force on one tyre, N, with its moment about the

@@ -117,7 +117,7 @@ func (c Car) loadCase(i int, v variant) (LoadCase, error) {
 	for corner, a := range acting {
 		w := Wheel{
 			Force: a.Force, Moment: a.Moment, State: a.State, Released: a.Released, Friction: math.NaN(),
-			Inertia: a.Inertia,
+			Inertia: a.Inertia, Factor: a.Factor,
 		}
 		if a.Force.Z > 0 {
 			w.Friction = math.Hypot(a.Force.X, a.Force.Y) / a.Force.Z

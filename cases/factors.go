@@ -12,29 +12,20 @@ func (p *Part) Strengthen(factor float64) {
 	}
 }
 
-// Scale multiplies the loads of a case by a factor: wheel factors, the accelerations of
-// the car and of the unsprung masses, contact forces and their moments. Speed and the
-// weight of the unsprung masses stay.
-func (c *Case) Scale(factor float64) {
-	for i := range c.Factors {
-		c.Factors[i] *= factor
+// Scale makes LoadFactor a factor.
+func (c *Case) Scale(factor float64) { c.LoadFactor = factor }
+
+// loadFactor is the factor on the loads of a case.
+func (c *Case) loadFactor() float64 {
+	if c.LoadFactor == 0 {
+		return 1
 	}
-	for i := range c.Acceleration {
-		c.Acceleration[i] *= factor
-	}
-	if c.Unsprung != nil {
-		v := r3.Scale(factor, *c.Unsprung)
-		c.Unsprung = &v
-	}
-	if c.Kind == SpringForces {
-		if c.Damper.Factor == 0 {
-			c.Damper.Factor = 1
-		}
-		c.Damper.Factor *= factor
-	}
-	for i, f := range c.Contact {
-		if f != nil {
-			c.Contact[i] = &ContactForce{Force: r3.Scale(factor, f.Force), Moment: r3.Scale(factor, f.Moment)}
-		}
-	}
+	return c.LoadFactor
+}
+
+// scale multiplies what acts on an upright, and the weight and inertia of the members
+// beside it, by the factor on the loads of its case.
+func (a *Acting) scale(factor float64) {
+	a.Force, a.Moment, a.Inertia = r3.Scale(factor, a.Force), r3.Scale(factor, a.Moment), r3.Scale(factor, a.Inertia)
+	a.Factor = factor
 }

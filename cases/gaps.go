@@ -16,7 +16,7 @@ func (r *Results) gaps() []string {
 	return append(out,
 		"uprights, "+r.carriers()+"wheel bearings, hubs, wheels, tyres, springs, dampers, anti-roll systems and the chassis itself (the forces on them are given)",
 		"members: "+strings.Join(r.openMembers(), ", "),
-		"life (fatigue, corrosion, damage, wear); "+r.openPlaces()+", and the stiffness of the assembly",
+		"life (fatigue, corrosion, damage, wear); "+r.openPlaces()+r.stiffnessGap(),
 	)
 }
 

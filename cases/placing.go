@@ -13,11 +13,6 @@ type Placing struct {
 	Rack   [2]float64          // of each axle, mm, positive to the left
 }
 
-// of returns the travel of a corner and the displacement of its rack, mm.
-func (p *Placing) of(corner int) (travel, rack float64) {
-	return p.Travel[corner], p.Rack[axleOf(corner)]
-}
-
 // Moved tells whether a wheel or a rack is anywhere but where it is drawn.
 func (p *Placing) Moved() bool {
 	return p.Travel != [NumCorners]float64{} || p.Rack != [2]float64{}

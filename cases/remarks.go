@@ -24,6 +24,7 @@ func (r *Results) remark() {
 	r.remarkSections()
 	r.remarkCompression()
 	r.remarkParts()
+	r.remarkStiffness()
 	r.remarkGeometry()
 	r.remarkPlaces()
 	r.remarkSwings()

@@ -17,7 +17,7 @@ type Results struct {
 	Corners    [NumCorners]Corner
 	Audit      Audit
 	Curves     []Curves // of the same axles, a corner for both sides where they are mirror images
-	Swings     []Swing // angles of the bearings over the motion of the axles that give one
+	Swings     []Swing  // angles of the bearings over the motion of the axles that give one
 	NotChecked []string
 	Notes      []Note
 	Pass       bool // every reserve factor is at least 1, and at least one check was made; no bearing goes beyond its angle
@@ -45,6 +45,7 @@ type Wheel struct {
 	Friction      float64 // friction that the wheel needs, √(Fx²+Fy²)/Fz; NaN where it carries nothing
 	Unsprung      *r3.Vec // acceleration of the unsprung mass, g; nil: its inertia is left out
 	Inertia       r3.Vec  // force of the unsprung mass at the wheel centre, N
+	Factor        float64 // Case.LoadFactor, in the forces already
 
 	Spring *SpringLoad // what the contact force belongs to; nil: to no spring
 }
@@ -56,6 +57,7 @@ type Corner struct {
 	Members [loads.NumLinks]Member
 	Rocker  Judged         // nothing where there is no rocker, or nothing to check at it
 	Forces  []loads.Forces // per case
+	Stiff   *Stiff         // nil: its axle gives no stiffness
 }
 
 // A Member is what was found for one member.

@@ -24,13 +24,13 @@ func (r *Results) load(corner, link, k int) members.Load {
 
 // across returns the size of the part of ((0, 0, −1) − a) that is square to a unit
 // vector, g: the weight and inertia of a member's own mass, a that of the unsprung mass
-// where the case gives one, and none where not.
+// where the case gives one, and none where not; times the factor on the loads of the case.
 func (w Wheel) across(axis r3.Vec) float64 {
 	a := r3.Vec{}
 	if w.Unsprung != nil {
 		a = *w.Unsprung
 	}
-	return Across(a, axis)
+	return w.Factor * Across(a, axis)
 }
 
 // Across is the size of the part of ((0, 0, −1) − a) square to a unit vector, g.

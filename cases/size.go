@@ -55,6 +55,12 @@ func (s Sized) Carries() bool {
 	return true
 }
 
+// Lacks tells whether no tube of the stock carries a member that was sized.
+func (s Sized) Lacks(corner, link int) bool {
+	g := s.Of(corner, link)
+	return g != nil && g.Kept == "" && g.Size == nil
+}
+
 // Saved returns the mass that the members of the car lose, kg.
 func (s Sized) Saved() float64 { return s.Before.MembersMass() - s.After.MembersMass() }
 

@@ -13,8 +13,6 @@ import (
 type DamperSpeeds struct {
 	Of    [NumCorners]bool    // the wheels of which it speaks; the others are at their static load
 	Speed [NumCorners]float64 // on the line of the spring, shortening positive, m/s
-
-	Factor float64 // on the forces of springs, stops and dampers; 0 stands for 1
 }
 
 // springLoads finds the vertical contact force that belongs to the force of each spring of
@@ -101,9 +99,7 @@ func (r *Results) springLine(k, corner int) (l *SpringLoad, text, remedy string)
 	}
 	l.Shortened = shortening(c.Moved(k), length, l.Bar)
 	text, remedy = l.act()
-	if f := r.Cases[k].variant.Damper.Factor; f != 0 {
-		l.Sum *= f
-	}
+	l.Sum *= r.Cases[k].variant.loadFactor()
 	return l, text, remedy
 }
 

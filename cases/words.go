@@ -26,6 +26,13 @@ func (v variant) basis() string {
 
 // state puts a case into words.
 func (v variant) state() string {
+	if f := v.loadFactor(); f != 1 {
+		return fmt.Sprintf("%s; all loads × %.4g", v.unscaled(), f)
+	}
+	return v.unscaled()
+}
+
+func (v variant) unscaled() string {
 	switch v.Kind {
 	case WheelFactors:
 		return v.factorWords() + v.unsprungWords()

@@ -205,10 +205,17 @@ func (r Results) UprightWorking(k, corner int) []check.Step {
 		steps = append(steps, given("m_u", "unsprung mass", "kg", r.Car.Axles[axleOf(corner)].UnsprungMass),
 			check.Step{Symbol: "g", What: "acceleration of free fall", Unit: "m/s²", Source: "CGPM 1901", Value: G})
 		steps = append(steps, triple("u", "acceleration of the unsprung mass", "g", a)...)
+		factor := ""
+		if w.Factor != 1 {
+			if r.Cases[k].variant.Kind != SpringForces { // its contact force has told of it
+				steps = append(steps, given("f", "factor on the load of the case", "", w.Factor))
+			}
+			factor = "f·"
+		}
 		steps = append(steps,
-			found("J_x", "inertia at the wheel centre", "−m_u·g·u_x", "N", "m_u·g·((0, 0, −1) − u)", w.Inertia.X),
-			found("J_y", "", "−m_u·g·u_y", "N", "", w.Inertia.Y),
-			found("J_z", "with its weight", "m_u·g·(−1 − u_z)", "N", "", w.Inertia.Z),
+			found("J_x", "inertia at the wheel centre", "−"+factor+"m_u·g·u_x", "N", factor+"m_u·g·((0, 0, −1) − u)", w.Inertia.X),
+			found("J_y", "", "−"+factor+"m_u·g·u_y", "N", "", w.Inertia.Y),
+			found("J_z", "with its weight", factor+"m_u·g·(−1 − u_z)", "N", "", w.Inertia.Z),
 		)
 	}
 	return steps

@@ -53,7 +53,7 @@ func (r Results) springSteps(lc LoadCase, corner int) []check.Step {
 		sum += " + S_d"
 		steps = append(steps, given("v", "speed of the damper", "m/s", l.Speed), stated("S_d", "force of the damper at that speed", "N", "its curve", l.OfDamper))
 	}
-	if f := lc.variant.Damper.Factor; f != 0 {
+	if f := lc.variant.loadFactor(); f != 1 {
 		sum = "f·(" + sum + ")"
 		steps = append(steps, given("f", "factor on the load of the case", "", f))
 	}

@@ -66,12 +66,12 @@ func newApp(out, errOut io.Writer) *cli.App {
 		},
 		Commands: []*cli.Command{
 			checkCommand(), workingCommand(), drawCommand(), materialsCommand(), rodCommand(), sizeCommand(),
-			travelCommand(), compareCommand(), varyCommand(), toleranceCommand(), mergeCommand(),
+			travelCommand(), compareCommand(), varyCommand(), toleranceCommand(), lifeCommand(), mergeCommand(),
 			newCommand(), schemaCommand(), manualCommand(), completionCommand(),
 		},
 	}
 	for _, c := range app.Commands {
-		c.OnUsageError = quiet
+		c.OnUsageError, c.Before = quiet, outputsCanBe
 	}
 	return app
 }

@@ -51,7 +51,7 @@ func checkOnce(c *cli.Context, path, date string) error {
 	if err != nil {
 		return err
 	}
-	report.Date = date
+	report.Date, report.Screen = date, screenOf(c.App.Writer)
 	outputs := chosen(c, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook}, output{"html", "", report.HTML}, output{"pdf", "", report.PDF})
 	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
 		outputs = append(outputs, output{"", standardOutput, report.Text})

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"errors"
-	"os"
 	"slices"
 
 	"github.com/urfave/cli/v2"
@@ -41,7 +40,11 @@ func compareCars(c *cli.Context) error {
 	if len(paths) < 2 || len(paths) > mostCars {
 		return usage("compare takes 2 to %d car files, and %d were named: sixlink compare CAR CAR …", mostCars, len(paths))
 	}
-	t, err := readTerms(c)
+	out, files, err := readCars(paths)
+	if err != nil {
+		return err
+	}
+	t, err := readTerms(c, files...)
 	if err != nil {
 		return err
 	}
@@ -54,14 +57,12 @@ func compareCars(c *cli.Context) error {
 		}
 		sizer = compare.Scaled{}
 	}
-	comparison, err := compared(paths, t.target, sizer)
+	comparison, err := compared(out, files, t.target, sizer)
 	if err != nil {
 		return err
 	}
+	comparison.Screen = screenOf(c.App.Writer)
 	outputs := chosen(c, output{"json", "", comparison.JSON}, output{"workbook", "", comparison.Workbook})
-	if err := apart(outputs, paths); err != nil {
-		return err
-	}
 	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
 		outputs = append(outputs, output{"", standardOutput, comparison.Text})
 	}
@@ -74,11 +75,8 @@ func compareCars(c *cli.Context) error {
 	return nil
 }
 
-// compared reads and runs the cars. The faults of all files come together.
-func compared(paths []string, target float64, sizer compare.Sizer) (reports.Comparison, error) {
-	out := reports.Comparison{Version: Version}
-	var files []carfile.File
-	var results []*cases.Results
+// readCars reads and runs the cars. The faults of all files come together.
+func readCars(paths []string) (out []reports.Report, files []carfile.File, err error) {
 	var faults []error
 	for _, path := range paths {
 		report, file, err := runFile(path)
@@ -86,10 +84,17 @@ func compared(paths []string, target float64, sizer compare.Sizer) (reports.Comp
 			faults = append(faults, err)
 			continue
 		}
-		out.Reports, files, results = append(out.Reports, report), append(files, file), append(results, &report.Results)
+		out, files = append(out, report), append(files, file)
 	}
-	if len(faults) > 0 {
-		return out, errors.Join(faults...)
+	return out, files, errors.Join(faults...)
+}
+
+// compared sets the cars side by side.
+func compared(cars []reports.Report, files []carfile.File, target float64, sizer compare.Sizer) (reports.Comparison, error) {
+	out := reports.Comparison{Version: Version, Reports: cars}
+	var results []*cases.Results
+	for i := range cars {
+		results = append(results, &cars[i].Results)
 	}
 	var err error
 	if out.Comparison, err = compare.Of(results, target, sizer); err != nil {
@@ -99,20 +104,4 @@ func compared(paths []string, target float64, sizer compare.Sizer) (reports.Comp
 		out.Keys = append(out.Keys, carfile.Changes(files[0], f))
 	}
 	return out, nil
-}
-
-// apart refuses an output over one of the inputs.
-func apart(outputs []output, inputs []string) error {
-	for _, path := range inputs {
-		in, err := os.Stat(path)
-		if err != nil {
-			continue
-		}
-		for _, o := range outputs {
-			if info, err := os.Stat(o.path); err == nil && os.SameFile(in, info) {
-				return usage("--%s %s would overwrite a car file: name another file", o.flag, o.path)
-			}
-		}
-	}
-	return nil
 }

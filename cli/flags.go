@@ -43,6 +43,9 @@ func flagsFirst(app *cli.App, args []string) ([]string, error) {
 	return append(append(out, "--"), o.files...), nil
 }
 
+// negative is how a number below 0 begins, which is a value and no option.
+var negative = regexp.MustCompile(`^-\.?[0-9]`)
+
 // An ordering sorts the arguments of one command into flags and file names.
 type ordering struct {
 	command      *cli.Command
@@ -75,9 +78,6 @@ func (o *ordering) take(args []string) (int, error) {
 	o.flags = append(o.flags, args[:n]...)
 	return n, nil
 }
-
-// negative is the beginning of a value that is a negative number.
-var negative = regexp.MustCompile(`^-[0-9.]`)
 
 // flag returns the name of a flag, and whether its value is the next argument.
 func (o *ordering) flag(arg string) (name string, takes bool, err error) {

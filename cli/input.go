@@ -39,7 +39,7 @@ func run(path string) (reports.Report, error) {
 
 // runFile returns the file beside the results.
 func runFile(path string) (reports.Report, carfile.File, error) {
-	src, err := readFile(path)
+	src, err := readFile(path, carFile)
 	if err != nil {
 		return reports.Report{}, carfile.File{}, err
 	}
@@ -55,14 +55,18 @@ func runFile(path string) (reports.Report, carfile.File, error) {
 	return reports.Report{Version: Version, File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Results: results}, file, nil
 }
 
-func readFile(path string) ([]byte, error) {
+// carFile is what a file is for readFile.
+const carFile = "the car file"
+
+// readFile reads a file; what says in messages what it should be.
+func readFile(path, what string) ([]byte, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, readFault(path, err)
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, fmt.Errorf("%s: it is a folder: name the car file in it", path)
+		return nil, fmt.Errorf("%s: it is a folder: name %s in it", path, what)
 	}
 	src, err := io.ReadAll(io.LimitReader(f, maxCarFile))
 	if err != nil {

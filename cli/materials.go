@@ -31,7 +31,7 @@ func listMaterials(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	listing := reports.Listing{Version: Version, Entries: entries}
+	listing := reports.Listing{Version: Version, Screen: screenOf(c.App.Writer), Entries: entries}
 	text := listing.Text
 	if c.NArg() > 0 {
 		text = listing.Detail

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
 
 	"github.com/urfave/cli/v2"
 
@@ -51,12 +50,8 @@ func merge(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	for _, o := range chosen(c, output{flag: "csv"}, output{flag: "json"}, output{flag: "workbook"}) {
-		for _, path := range c.Args().Slice() {
-			if o.path != standardOutput && filepath.Clean(o.path) == filepath.Clean(path) {
-				return usage("--%s %s would overwrite a shard: name another file", o.flag, o.path)
-			}
-		}
+	if c.IsSet("corner") && whole.Vary == nil {
+		return usage("merge: --corner shows the forces of a study of vary, and these are shards of tolerance: leave it out")
 	}
 	return writeStudy(c, whole, c.Args().First(), corner)
 }
@@ -67,6 +62,9 @@ func readShard(path string) ([]byte, error) {
 		return nil, readFault(path, err)
 	}
 	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("%s: it is a folder: name the shard files in it", path)
+	}
 	text, err := io.ReadAll(io.LimitReader(f, maxShard))
 	if err != nil {
 		return nil, readFault(path, err)

@@ -19,11 +19,14 @@ type output struct {
 	make       func() ([]byte, error)
 }
 
+// An input is one file that is read, and what it is.
+type input struct{ what, path string }
+
 // writeAll makes every output before it writes the first, and puts files in their
 // place only when everything else is written, so that a fault leaves nothing
 // half-written. It tells on errOut which files it wrote.
-func writeAll(outputs []output, input string, out, errOut io.Writer) error {
-	if err := distinct(outputs, input); err != nil {
+func writeAll(outputs []output, car string, out, errOut io.Writer) error {
+	if err := distinct(outputs, []input{{carFile, car}}); err != nil {
 		return err
 	}
 	var staged []*staging
@@ -87,17 +90,19 @@ func to(out io.Writer, data []byte) error {
 	return nil
 }
 
-// distinct refuses two outputs to one place, and an output over the input.
-func distinct(outputs []output, input string) error {
-	in, inErr := os.Stat(input)
+// distinct refuses two outputs to one place, and an output over an input.
+func distinct(outputs []output, inputs []input) error {
 	seen := map[string]string{}
 	for _, o := range outputs {
 		if o.path == "" {
 			return usage("--%s needs a file name, or - for standard output", o.flag)
 		}
-		info, err := os.Stat(o.path)
-		if err == nil && inErr == nil && os.SameFile(in, info) {
-			return usage("--%s %s would overwrite the car file: name another file", o.flag, o.path)
+		for _, i := range inputs {
+			in, inErr := os.Stat(i.path)
+			info, err := os.Stat(o.path)
+			if err == nil && inErr == nil && os.SameFile(in, info) {
+				return usage("--%s %s would overwrite %s: name another file", o.flag, o.path, i.what)
+			}
 		}
 		place := o.path
 		if place != standardOutput {
@@ -143,21 +148,13 @@ type staging struct {
 // stage writes data to a temporary file in the folder of the target, synced to disk.
 func stage(name string, data []byte) (*staging, error) {
 	s := &staging{name: name, path: target(name)}
-	mode := fs.FileMode(0)
-	if info, err := os.Stat(s.path); err == nil {
-		switch {
-		case info.IsDir():
-			return nil, errors.New("it is a folder")
-		case !info.Mode().IsRegular():
-			s.data = data
-			return s, nil
-		}
-		f, err := os.OpenFile(s.path, os.O_WRONLY, 0)
-		if err != nil {
-			return nil, err // a file that may not be written is not replaced either
-		}
-		f.Close()
-		mode = info.Mode().Perm()
+	mode, device, err := standing(s.path)
+	if err != nil {
+		return nil, err
+	}
+	if device {
+		s.data = data
+		return s, nil
 	}
 	f, err := create(s.path)
 	if err != nil {
@@ -177,6 +174,26 @@ func stage(name string, data []byte) (*staging, error) {
 		return nil, err
 	}
 	return s, nil
+}
+
+// standing looks at what stands at a path: the permissions of a file, 0 where there is
+// none, and whether it is a device. The error says why it cannot be replaced.
+func standing(path string) (mode fs.FileMode, device bool, err error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return 0, false, nil // create tells what is wrong with the folder
+	case info.IsDir():
+		return 0, false, errors.New("it is a folder")
+	case !info.Mode().IsRegular():
+		return 0, true, nil
+	}
+	f, err := os.OpenFile(path, os.O_WRONLY, 0)
+	if err != nil {
+		return 0, false, err // a file that may not be written is not replaced either
+	}
+	f.Close()
+	return info.Mode().Perm(), false, nil
 }
 
 // create opens a new file beside a path, with the permissions of any new file.

@@ -6,6 +6,8 @@ import (
 	"os"
 	"strings"
 	"time"
+
+	"golang.org/x/term"
 )
 
 // A progress shows on a terminal how much of a study is done and the time left; where
@@ -32,11 +34,7 @@ func newProgress(out io.Writer, what string) *progress {
 // cursor.
 func terminal(out io.Writer) bool {
 	f, ok := out.(*os.File)
-	if !ok || os.Getenv("TERM") == "dumb" {
-		return false
-	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0 && info.Mode()&os.ModeDevice != 0 && f.Name() != os.DevNull
+	return ok && os.Getenv("TERM") != "dumb" && term.IsTerminal(int(f.Fd()))
 }
 
 // every is how often a progress is drawn.
@@ -49,10 +47,11 @@ func (p *progress) show(done, of int) {
 		return
 	}
 	p.drawn = now
-	const cells = 30
-	full := cells * done / max(of, 1)
 	left := time.Duration(float64(now.Sub(p.begun)) / float64(max(done, 1)) * float64(of-done)).Round(time.Second)
-	line := fmt.Sprintf("[%s%s] %d of %d %s, %s left", strings.Repeat("#", full), strings.Repeat(".", cells-full), done, of, p.what, left)
+	text := fmt.Sprintf("%d of %d %s, %s left", done, of, p.what, left)
+	cells := min(30, max(1, screenOf(p.out).Width()-len("[] ")-len(text)-1)) // all on one line
+	full := cells * done / max(of, 1)
+	line := fmt.Sprintf("[%s%s] %s", strings.Repeat("#", full), strings.Repeat(".", cells-full), text)
 	fmt.Fprintf(p.out, "\r%-*s", p.width, line)
 	p.width = max(p.width, len(line))
 }

@@ -52,7 +52,7 @@ func rod(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	study := reports.RodStudy{Version: Version, Study: r.Study(metals, over)}
+	study := reports.RodStudy{Version: Version, Screen: screenOf(c.App.Writer), Study: r.Study(metals, over)}
 	outputs := chosen(c, output{"json", "", study.JSON})
 	if len(outputs) == 0 || outputs[0].path != standardOutput {
 		outputs = append(outputs, output{"", standardOutput, study.Text})

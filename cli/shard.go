@@ -32,16 +32,21 @@ func shardOf(c *cli.Context) (s studies.Shard, err error) {
 	}
 	s.N, err = strconv.Atoi(of)
 	if err != nil || s.N < 1 || s.N > mostShards {
-		return s, usage("--shard %s: %q is no number of parts from 1 to %d: write one such as 0/8", text, of, mostShards)
+		if !found {
+			of = "SLURM_ARRAY_TASK_COUNT=" + of
+		}
+		return s, usage("--shard %s: %s is no number of parts from 1 to %d: write one such as 0/8", text, of, mostShards)
 	}
+	named, remedy := strconv.Quote(part), ": give one of them"
 	if part == "auto" {
-		if part, err = arrayIndex(); err != nil {
+		if part, named, err = arrayIndex(); err != nil {
 			return s, err
 		}
+		remedy = ": correct the job array, or write I/N"
 	}
 	s.I, err = strconv.Atoi(part)
 	if err != nil || s.I < 0 || s.I >= s.N {
-		return s, usage("--shard %s: %q is no part of %d, which go from 0 to %d", text, part, s.N, s.N-1)
+		return s, usage("--shard %s: %s is no part of %d, which go from 0 to %d%s", text, named, s.N, s.N-1, remedy)
 	}
 	if !c.IsSet("shard-file") {
 		return s, usage("--shard %s: the part needs a file for sixlink merge: give --shard-file FILE", text)
@@ -54,14 +59,19 @@ func shardOf(c *cli.Context) (s studies.Shard, err error) {
 	return s, nil
 }
 
-// arrayIndex returns the number of this job in its array, from 0.
-func arrayIndex() (string, error) {
-	if k := os.Getenv("JOB_COMPLETION_INDEX"); k != "" {
-		return k, nil
+// arrayIndex returns the number of this job in its array, from 0, and in words where it
+// comes from.
+func arrayIndex() (index, from string, err error) {
+	const slurm, kubernetes = "SLURM_ARRAY_TASK_ID", "JOB_COMPLETION_INDEX"
+	id, k := os.Getenv(slurm), os.Getenv(kubernetes)
+	task := studies.ArrayIndex(id, os.Getenv("SLURM_ARRAY_TASK_MIN"), os.Getenv("SLURM_ARRAY_TASK_STEP"))
+	switch {
+	case id == "" && k == "":
+		return "", "", usage("--shard auto: neither %s nor %s is set: run it in a job array, or write I/N", slurm, kubernetes)
+	case id != "" && k != "" && task != k:
+		return "", "", usage("--shard auto: %s=%s is part %s, and %s=%s: unset one of the two, or write I/N", slurm, id, task, kubernetes, k)
+	case k != "":
+		return k, kubernetes + "=" + k, nil
 	}
-	id, min, step := os.Getenv("SLURM_ARRAY_TASK_ID"), os.Getenv("SLURM_ARRAY_TASK_MIN"), os.Getenv("SLURM_ARRAY_TASK_STEP")
-	if id == "" {
-		return "", usage("--shard auto: neither SLURM_ARRAY_TASK_ID nor JOB_COMPLETION_INDEX is set: run it in a job array, or write I/N")
-	}
-	return studies.ArrayIndex(id, min, step), nil
+	return task, slurm + "=" + id, nil
 }

@@ -39,17 +39,22 @@ func size(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	t, err := readTerms(c)
+	src, err := readFile(path, carFile)
 	if err != nil {
 		return err
 	}
-	src, err := readFile(path)
-	if err != nil {
-		return err
+	if c.Bool("write") {
+		if err := canBe(target(path)); err != nil {
+			return usage("--write: %s cannot be written: %v: change its permissions, or size a copy", path, plain(err))
+		}
 	}
 	file, err := carfile.Read(path, src)
 	if err != nil {
 		return located{err}
+	}
+	t, err := readTerms(c, file)
+	if err != nil {
+		return err
 	}
 	sized, err := cases.Size(file.Car, cases.Sizing{Stock: t.list, Limits: t.limits, Target: t.target, Separate: c.Bool("separate")})
 	if err != nil {
@@ -63,7 +68,7 @@ func size(c *cli.Context) error {
 		defer car.discard()
 	}
 	sum := sha256.Sum256(src)
-	report := reports.Sizes{Version: Version, File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Sized: sized}
+	report := reports.Sizes{Version: Version, Screen: screenOf(c.App.Writer), File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Sized: sized}
 	if err := writeSizes(c, path, report); err != nil {
 		return err
 	}
@@ -147,7 +152,7 @@ func retube(path string, src []byte, sized cases.Sized) (*rewrite, error) {
 var errChanged = errors.New("the file has changed since it was read, and is left as it is now: size it again")
 
 func (r *rewrite) unchanged() error {
-	now, err := readFile(r.path)
+	now, err := readFile(r.path, carFile)
 	if err == nil && !bytes.Equal(now, r.src) {
 		err = fmt.Errorf("%s: %w", r.name, errChanged)
 	}

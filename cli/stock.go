@@ -16,7 +16,7 @@ var (
 	lengths = carfile.Range{Max: 20000, Above: true}
 	forces  = carfile.Range{Max: 1e7, Above: true}
 	sizes   = carfile.Range{Max: 500}
-	ratios  = carfile.Range{Max: 100, Above: true}
+	targets = carfile.Range{Min: 1, Max: 100}
 	factors = carfile.Range{Min: 1, Max: 10}
 )
 
@@ -37,9 +37,10 @@ type terms struct {
 	target float64
 }
 
-func readTerms(c *cli.Context) (t terms, err error) {
-	if t.target, err = quantity(c, "target", carfile.Pure, ratios); err != nil {
-		return t, err
+// readTerms reads them; the materials of a stock are those of the table and of the cars.
+func readTerms(c *cli.Context, cars ...carfile.File) (t terms, err error) {
+	if t.target, err = quantity(c, "target", carfile.Pure, targets); err != nil {
+		return t, usage("%v; a reserve factor below 1 fails", err)
 	}
 	if t.limits.OD, err = limit(c, "od-limit"); err != nil {
 		return t, err
@@ -47,23 +48,27 @@ func readTerms(c *cli.Context) (t terms, err error) {
 	if t.limits.Wall, err = limit(c, "wall-limit"); err != nil {
 		return t, err
 	}
-	t.list, err = readStock(c.String("stock"))
+	var own []string
+	for _, f := range cars {
+		own = append(own, f.Materials()...)
+	}
+	t.list, err = readStock(c.String("stock"), own)
 	return t, err
 }
 
 // readStock returns a stock by its name, or reads it.
-func readStock(name string) (stock.List, error) {
+func readStock(name string, own []string) (stock.List, error) {
 	if list, ok := stock.Named(name); ok {
 		return list, nil
 	}
-	src, err := readFile(name)
-	if errors.Is(err, os.ErrNotExist) || err != nil && !strings.ContainsAny(name, "./\\") {
+	if _, err := os.Stat(name); errors.Is(err, os.ErrNotExist) && !strings.ContainsAny(name, "./\\") {
 		return stock.List{}, usage("--stock %q: there is no such file, and the stocks by standard are %s", name, strings.Join(stock.Names, ", "))
 	}
+	src, err := readFile(name, "the list of tubes")
 	if err != nil {
 		return stock.List{}, err
 	}
-	list, err := carfile.ReadStock(name, src)
+	list, err := carfile.ReadStock(name, src, own...)
 	if err != nil {
 		return stock.List{}, located{err}
 	}

@@ -31,7 +31,7 @@ func TestStop(t *testing.T) {
 		list string // of the JSON that must not be empty
 	}{
 		{[]string{"tolerance", "../examples/hillclimb-pushrod-scatter.yaml", "--samples", "1000000000"}, "results"},
-		{[]string{"vary", "../examples/hillclimb-pushrod.yaml", "--vary", "vehicle.mass=500:600:0.1", "--vary", "vehicle.cg_height=280:300:0.03"}, "points"},
+		{[]string{"vary", "../examples/hillclimb-pushrod.yaml", "--vary", "vehicle.mass=500:600:0.5", "--vary", "vehicle.cg_height=280:300:0.11"}, "points"},
 	} {
 		out := filepath.Join(t.TempDir(), "out.json")
 		cmd := exec.Command(sixlink, append(row.args, "--json", out)...)

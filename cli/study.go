@@ -58,7 +58,7 @@ func openStudy(c *cli.Context) (*studying, error) {
 	if s.study.Shard, err = shardOf(c); err != nil {
 		return nil, err
 	}
-	src, err := readFile(path)
+	src, err := readFile(path, carFile)
 	if err != nil {
 		return nil, err
 	}
@@ -116,7 +116,7 @@ func cornerOf(c *cli.Context) (int, error) {
 
 // writeStudy writes the outputs that are asked for, or a text.
 func writeStudy(c *cli.Context, study studies.Study, input string, corner int) error {
-	report := reports.Study{Study: study}
+	report := reports.Study{Study: study, Screen: screenOf(c.App.Writer)}
 	outputs := chosen(c, output{"csv", "", report.CSV}, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook}, output{"shard-file", "", study.Encode})
 	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
 		outputs = append(outputs, output{"", standardOutput, func() ([]byte, error) { return report.Text(corner) }})

@@ -1,7 +1,10 @@
 package cli
 
 import (
+	"math"
+	"regexp"
 	"slices"
+	"strconv"
 
 	"github.com/urfave/cli/v2"
 
@@ -21,23 +24,27 @@ func toleranceCommand() *cli.Command {
 		Description: "The key scatter of the car file says what scatters, and how far. The same seed gives the same bytes, on any number of cores.\n\n" +
 			studyStatus + "\n\n" + reports.Caution,
 		Flags: append([]cli.Flag{
-			&cli.IntFlag{Name: "samples", Value: 10_000, Usage: "the number `N` of samples"},
-			&cli.Uint64Flag{Name: "seed", Value: 1, Usage: "the seed `S` of the samples"},
+			&cli.StringFlag{Name: "samples", Value: "10000", Usage: "the number `N` of samples"},
+			&cli.StringFlag{Name: "seed", Value: "1", Usage: "the seed `S` of the samples, a whole number"},
 		}, studyFlags()...),
 		Action: tolerance,
 	}
 }
 
 func tolerance(c *cli.Context) error {
-	n := c.Int("samples")
-	if n < 1 || n > studies.MostSamples {
-		return usage("--samples %d is outside 1 to %d", n, studies.MostSamples)
+	n, err := wholeNumber(c, "samples", 1, studies.MostSamples)
+	if err != nil {
+		return err
+	}
+	seed, err := wholeNumber(c, "seed", 0, math.MaxUint64)
+	if err != nil {
+		return err
 	}
 	s, err := openStudy(c)
 	if err != nil {
 		return err
 	}
-	q := studies.Question{Samples: n, Seed: c.Uint64("seed")}
+	q := studies.Question{Samples: int(n), Seed: seed}
 	var paths []string
 	for _, x := range s.file.Scatter {
 		q.Scatter = append(q.Scatter, studies.Scatter{Path: x.Path, Unit: x.Unit(), Base: x.Base, Distribution: x.Distribution, Deviation: x.Deviation})
@@ -56,6 +63,22 @@ func tolerance(c *cli.Context) error {
 		return err
 	})
 }
+
+// wholeNumber reads an option that counts.
+func wholeNumber(c *cli.Context, flag string, least, most uint64) (uint64, error) {
+	text := c.String(flag)
+	n, err := strconv.ParseUint(text, 10, 64)
+	switch {
+	case err == nil && n >= least && n <= most:
+		return n, nil
+	case digits.MatchString(text):
+		return 0, usage("--%s %s is outside %d to %d: give a number within these limits", flag, text, least, most)
+	}
+	return 0, usage("--%s %q is no whole number from %d to %d: write one in plain digits, such as 1000", flag, text, least, most)
+}
+
+// digits are those of a whole number.
+var digits = regexp.MustCompile(`^-?[0-9]+$`)
 
 // judgeOf returns what makes the judges of the samples: an engine where it does all that
 // the check does, and the check itself where not.

@@ -41,7 +41,7 @@ func travel(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	src, err := readFile(path)
+	src, err := readFile(path, carFile)
 	if err != nil {
 		return err
 	}
@@ -50,7 +50,7 @@ func travel(c *cli.Context) error {
 		return located{err}
 	}
 	sum := sha256.Sum256(src)
-	out := reports.Travel{Version: Version, File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Car: file.Car}
+	out := reports.Travel{Version: Version, Screen: screenOf(c.App.Writer), File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Car: file.Car}
 	corners, err := cornersOf(c, &file.Car)
 	if err != nil {
 		return err

@@ -19,14 +19,14 @@ func varyCommand() *cli.Command {
 		Usage:     "the forces, reserve factors and mass as one or two values of the car file change, or an end moves",
 		ArgsUsage: "CAR --vary PATH=FROM:TO:STEP",
 		Description: "A PATH is that of a number in the car file: front.rod.inner.z, front.members.rod.tube.wall, cases[Bump].wheel_factors.up; " +
-			"AXLE.members.MEMBER.strength and cases[CASE].load are factors on what the file has. FROM, TO and STEP may carry units.\n\n" +
+			"AXLE.members.MEMBER.strength is a factor on the strengths of the file, cases[CASE].load one on all loads of a case. FROM, TO and STEP may carry units.\n\n" +
 			studyStatus + "\n\n" + reports.Caution,
 		Flags: append([]cli.Flag{
 			&cli.StringSliceFlag{Name: "vary", Usage: "`PATH=FROM:TO:STEP`; given twice: the grid of both"},
 			&cli.StringFlag{Name: "move", Usage: "`PATH` of an end that moves, such as front.rod.inner: along a line, or about an axis"},
 			&cli.StringFlag{Name: "along", Usage: "`X,Y,Z=FROM:TO:STEP`: the direction, in the axes of the file, and mm along it from where the file has the end"},
 			&cli.StringFlag{Name: "about", Usage: "`X,Y,Z` of a point on the axis of a turn, mm in the axes of the file"},
-			&cli.StringFlag{Name: "axis", Usage: "`X,Y,Z=FROM:TO:STEP`: the direction of the axis, and degrees from where the file has the end"},
+			&cli.StringFlag{Name: "axis", Usage: "`X,Y,Z=FROM:TO:STEP`: the direction of the axis, and degrees from where the file has the end, positive by the right-hand rule about that direction on the car"},
 			&cli.BoolFlag{Name: "size", Usage: "size the tubes afresh at each point, from the stock"},
 			cornerFlag,
 		}, append(stockFlags(), studyFlags()...)...),
@@ -79,7 +79,7 @@ func (s *studying) sizer(c *cli.Context) (studies.Sizer, error) {
 		}
 		return nil, nil
 	}
-	t, err := readTerms(c)
+	t, err := readTerms(c, s.file)
 	o := cases.Sizing{Stock: t.list, Limits: t.limits, Target: t.target}
 	s.study.Head.Notes = append(s.study.Head.Notes, studies.SizedFrom(o))
 	return studies.Sized(o), err
@@ -108,7 +108,7 @@ func (s *studying) axes(c *cli.Context) (out []studies.Axis, err error) {
 		return nil, usage("vary needs one or two things that change, and %d are given: give --vary PATH=FROM:TO:STEP or --move", len(out))
 	}
 	if n, limit := studies.Count(out), studies.MostPoints; n > limit {
-		return nil, usage("vary: %d points are more than %d: take longer steps", n, limit)
+		return nil, usage("vary: %d points are more than %d, which are what memory is kept for: take longer steps, or cut the range into several", n, limit)
 	}
 	return out, nil
 }
@@ -142,7 +142,7 @@ func (s *studying) movedAxis(c *cli.Context) (a studies.Axis, err error) {
 		a.Unit, a.Line = carfile.Length.Bare(), new(r3.Vec)
 		a.Values, err = s.directed("along", c.String("along"), carfile.Length, a.Line)
 	case about && axis && !along:
-		a.Unit, a.Arc = carfile.Angle.Bare(), new(studies.Arc)
+		a.Unit, a.Arc = carfile.Angle.Bare(), &studies.Arc{LeftHanded: !s.file.RightHanded()}
 		if a.Arc.Through, err = triple("about", c.String("about")); err == nil {
 			a.Values, err = s.directed("axis", c.String("axis"), carfile.Angle, &a.Arc.Axis)
 		}

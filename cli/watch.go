@@ -31,7 +31,7 @@ type look struct {
 }
 
 func lookAt(path string) look {
-	src, err := readFile(path)
+	src, err := readFile(path, carFile)
 	if err != nil {
 		return look{}
 	}

@@ -56,6 +56,7 @@ func working(c *cli.Context) error {
 			return err
 		}
 	}
+	report.Screen = screenOf(c.App.Writer)
 	text := func() ([]byte, error) { return report.Working(corner, member, k) }
 	if err := writeAll([]output{{"", standardOutput, text}}, path, c.App.Writer, c.App.ErrWriter); err != nil {
 		return err

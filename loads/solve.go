@@ -14,7 +14,7 @@ const noise = 2e-15
 // Solve returns the forces in the corner under a load, but for those of the rocker,
 // which wait for the other side of the axle: see SolveAxle.
 func (s *Statics) Solve(w WheelLoad) Forces {
-	force, moment := s.onUpright(w)
+	force, moment := s.OnUpright(w)
 	load := [6]float64{force.X, force.Y, force.Z, moment.X, moment.Y, moment.Z}
 
 	rounding := noise * s.Cond * (r3.Norm(force) + r3.Norm(moment)/s.Corner.frame().length)
@@ -47,10 +47,10 @@ func (s *Statics) Solve(w WheelLoad) Forces {
 	return out
 }
 
-// onUpright returns the force on the upright and the moment about the wheel centre,
+// OnUpright returns the force on the upright and the moment about the wheel centre,
 // N and N·mm. Where nothing on the upright holds the wheel, the component of the
 // moment along the spin axis is taken out: M − s(s·M).
-func (s *Statics) onUpright(w WheelLoad) (force, moment r3.Vec) {
+func (s *Statics) OnUpright(w WheelLoad) (force, moment r3.Vec) {
 	arm := r3.Sub(s.Corner.Contact, s.Corner.Centre)
 	moment = r3.Add(w.Moment, r3.Cross(arm, w.Force))
 	if w.Released {

@@ -13,6 +13,7 @@ import (
 // that of each car.
 type Comparison struct {
 	Version string // of the program
+	Screen  Screen // on which the text is shown
 	Reports []Report
 	compare.Comparison
 	Keys [][]compare.KeyChange // of the file of each car but the first, against the first

@@ -5,12 +5,16 @@ import (
 	"strings"
 
 	"sixlink/cases"
+	"sixlink/cases/compare"
 )
 
 // closing ends the text: notes, what is not checked, and the caution.
 func (c Comparison) closing(p *page) {
 	p.line("")
 	for _, n := range c.notes() {
+		if n.text == compare.ThinWalls {
+			continue // it stands beside the tubes
+		}
 		p.fold(n.lead()+": ", "  ", n.text)
 	}
 	p.line("\nNot checked:")

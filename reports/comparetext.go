@@ -18,7 +18,7 @@ func (c Comparison) title() string {
 // Text returns the comparison for a terminal: the cars as columns, point by point,
 // then what changes from the first to each other, with the doubts and the caution.
 func (c Comparison) Text() ([]byte, error) {
-	p := &page{}
+	p := newPage(c.Screen)
 	p.line("%s", c.title())
 	for i, r := range c.Reports {
 		p.fold(letter(i)+"  ", "   ", strings.TrimPrefix(r.title(), "sixlink "+r.Version+": "))
@@ -31,15 +31,15 @@ func (c Comparison) Text() ([]byte, error) {
 	for left := 0; left < cases.NumCorners; left += 2 {
 		for _, i := range c.shown(left) {
 			p.line("\n%s", c.where(i))
-			c.blocks(func(columns []int) { c.textCorner(p, columns, i) })
+			c.blocks(p, func(columns []int) [][]string { return c.textCorner(columns, i) })
 		}
 	}
+	if c.ThinWalls() {
+		p.fold("  ", "    ", compare.ThinWalls)
+	}
 	p.line("\nMasses, heights, frontal area, travel")
-	c.blocks(func(columns []int) {
-		p.table(func(row func(cells ...string)) {
-			c.heading(row, columns, "of", "what", "", "")
-			c.rows(row, columns, c.layoutLines(), true)
-		})
+	c.blocks(p, func(columns []int) [][]string {
+		return append(c.heading(columns, "of", "what", "", ""), c.rows(columns, c.layoutLines(), true)...)
 	})
 	for i := range c.Trades {
 		c.textTrade(p, i)
@@ -89,40 +89,56 @@ func (c Comparison) where(corner int) string {
 }
 
 // textCorner sets one corner side by side.
-func (c Comparison) textCorner(p *page, columns []int, corner int) {
-	p.table(func(row func(cells ...string)) {
-		c.heading(row, columns, "", "", "")
-		for j := range loads.NumLinks {
-			c.rows(row, columns, slices.Concat(c.forceLines("", corner, j), c.reserveLines("", corner, j), c.massLines("", corner, j)), false)
-		}
-		c.rows(row, columns, slices.Concat(c.reserveLines("", corner, loads.NumLinks), c.handedLines("", corner)), false)
-	})
+func (c Comparison) textCorner(columns []int, corner int) [][]string {
+	out := c.heading(columns, "", "", "")
+	for j := range loads.NumLinks {
+		out = append(out, c.rows(columns, slices.Concat(c.forceLines("", corner, j), c.reserveLines("", corner, j), c.massLines("", corner, j)), false)...)
+	}
+	return append(out, c.rows(columns, slices.Concat(c.reserveLines("", corner, loads.NumLinks), c.handedLines("", corner)), false)...)
 }
 
-// columnsAbreast is how many cars stand beside each other on a terminal.
-const columnsAbreast = 3
+// foldedAbreast is how many cars stand beside each other where that takes folded cells.
+const foldedAbreast = 3
 
-// blocks runs over the cars, some at a time, so that lines stay short.
-func (c Comparison) blocks(do func(columns []int)) {
-	var columns []int
-	for i := range c.Cars {
-		if columns = append(columns, i); len(columns) == columnsAbreast || i == len(c.Cars)-1 {
-			do(columns)
-			columns = nil
+// blocks writes a table of the cars, as many of them beside each other as the screen
+// has room for.
+func (c Comparison) blocks(p *page, table func(columns []int) [][]string) {
+	in := func(n int) (out [][][]string) {
+		var all []int
+		for i := range c.Cars {
+			all = append(all, i)
 		}
+		for columns := range slices.Chunk(all, n) {
+			out = append(out, table(columns))
+		}
+		return out
+	}
+	tables := in(len(c.Cars)) // where no way has room for two: line by line, all of them
+	for n := len(c.Cars); n > 1; n-- {
+		if try := in(n); all(try, p.fits) || n <= foldedAbreast && all(try, p.foldable) {
+			tables = try
+			break
+		}
+	}
+	for _, rows := range tables {
+		p.folded(rows)
 	}
 }
 
-func (c Comparison) heading(row func(cells ...string), columns []int, lead ...string) {
+func all(tables [][][]string, hold func(rows [][]string) bool) bool {
+	return !slices.ContainsFunc(tables, func(rows [][]string) bool { return !hold(rows) })
+}
+
+func (c Comparison) heading(columns []int, lead ...string) [][]string {
 	for _, i := range columns {
 		lead = append(lead, letter(i))
 	}
-	row(lead...)
+	return [][]string{lead}
 }
 
-// rows writes lines; what stands in the line above is not repeated. A line of which no
+// rows sets lines in rows; what stands in the line above is not repeated. A line of which no
 // car of the columns has a value is left out.
-func (c Comparison) rows(row func(cells ...string), columns []int, lines []line, places bool) {
+func (c Comparison) rows(columns []int, lines []line, places bool) (out [][]string) {
 	where, item := "", ""
 	for _, l := range lines {
 		cells := []string{"", l.what, l.unit}
@@ -146,9 +162,10 @@ func (c Comparison) rows(row func(cells ...string), columns []int, lines []line,
 		}
 		if !empty {
 			where, item = l.where, l.item
-			row(cells...)
+			out = append(out, cells)
 		}
 	}
+	return out
 }
 
 // textTrade tells what changes from the first car to another.

@@ -45,6 +45,7 @@ type (
 		Parts         jsonParts      `json:"parts"`
 		Swings        []jsonSwing    `json:"bearing_angles,omitempty"`
 		Audit         jsonAudit      `json:"audit"`
+		Stiffness     *jsonStiffness `json:"stiffness,omitempty"` // only where the car file gives it
 		NotChecked    []string       `json:"not_checked"`
 		Notes         []jsonNote     `json:"notes"`
 	}
@@ -168,7 +169,8 @@ func (r Report) JSON() ([]byte, error) {
 		DesignFactors: r.toFactors(),
 		Audit:         jsonAudit{r.Audit.Worst, cases.CornerNames[r.Audit.Corner], r.Cases[r.Audit.Case].Name},
 		Materials:     r.toMaterials(), Parts: r.toParts(), Swings: r.toSwings(),
-		Rockers: []jsonRockers{}, NotChecked: r.NotChecked, Notes: []jsonNote{},
+		Stiffness: r.toStiffness(),
+		Rockers:   []jsonRockers{}, NotChecked: r.NotChecked, Notes: []jsonNote{},
 	}
 	for k, c := range r.Cases {
 		out.Cases = append(out.Cases, toCase(c))

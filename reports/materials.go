@@ -13,6 +13,7 @@ import (
 // all that is known of it.
 type Listing struct {
 	Version string // of the program
+	Screen  Screen // on which the texts are shown
 	Entries []materials.Entry
 }
 
@@ -32,7 +33,7 @@ func basisMark(basis string) string {
 
 // Text returns one line for each row, for a terminal, with the caution.
 func (l Listing) Text() ([]byte, error) {
-	p := &page{}
+	p := newPage(l.Screen)
 	p.line("sixlink %s: table of materials, %d rows; MPa, kg/m³, walls in mm", l.Version, len(l.Entries))
 	p.line("")
 	cells := [][]string{{"material", "wall to", "Sy", "Su", "E", "density", "basis", "", "form"}}
@@ -64,7 +65,7 @@ func memoryMark(e materials.Entry) string {
 // Detail returns every value of the rows, for a terminal, with sources, doubts and the
 // caution.
 func (l Listing) Detail() ([]byte, error) {
-	p := &page{}
+	p := newPage(l.Screen)
 	for i, e := range l.Entries {
 		if i == 0 || l.Entries[i-1].Name != e.Name {
 			p.line("sixlink %s: %s", l.Version, e.Name)

@@ -173,7 +173,7 @@ func reserveFacts(x *fact, g cases.Finding, items []check.Item, f *facts) {
 		[2]string{"demand", Full.number(g.Demand) + unit}, [2]string{"capacity", Full.number(g.Capacity) + unit},
 		[2]string{"source", printable(g.Source)},
 	)
-	p := &page{}
+	p := newPage(Screen{Columns: unbounded})
 	checkWorking(p, g, items)
 	for line := range strings.Lines(p.String()) {
 		x.Working = append(x.Working, f.line(strings.TrimSuffix(line, "\n")))

@@ -20,8 +20,10 @@ type block struct {
 }
 
 // blocks are the tables of the report, all of them.
-func (r Report) blocks() (out []block) {
-	for _, t := range r.Tables() {
+func (r Report) blocks() []block { return blocksOf(r.Tables()) }
+
+func blocksOf(tables []Table) (out []block) {
+	for _, t := range tables {
 		id := "t-" + strings.ToLower(strings.ReplaceAll(t.Name, " ", "-"))
 		out = append(out, block{ID: id, Name: t.Name, Title: t.Title, Rows: len(t.Rows), Folded: len(t.Rows) > longTable, Table: t.html(id)})
 	}

@@ -6,6 +6,7 @@ package reports
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"sixlink/cases"
 	"sixlink/loads"
@@ -17,7 +18,9 @@ type Report struct {
 	File    string // name of the car file
 	SHA256  string // of the car file's bytes, hexadecimal
 	Date    string // that the user gives the report, YYYY-MM-DD; empty: a line to fill in
+	Screen  Screen // on which texts are shown
 	cases.Results
+	Incomplete string // why there is no verdict on the car; empty: there is one
 }
 
 // Caution goes with every output, on screen and in every file. No option removes it.
@@ -47,6 +50,9 @@ func (r Report) judgeds() (out []judged) {
 
 // summary is the verdict in a sentence.
 func (r Report) summary() string {
+	if r.Incomplete != "" {
+		return "NO VERDICT: " + r.Incomplete
+	}
 	failed, checked, lowest, least := 0, 0, "nothing has a load", math.Inf(1)
 	for _, j := range r.judgeds() {
 		if !j.Passes() {
@@ -65,16 +71,17 @@ func (r Report) summary() string {
 		return "NOT CHECKED: no load case puts a load on any member"
 	}
 	if r.Pass {
-		return "PASS: every check has RF ≥ 1; " + lowest
+		return "PASS: every check has RF ≥ 1" + r.stiffnessVerdict() + "; " + lowest
 	}
 	turned := r.beyondAngle()
+	stiff := r.stiffnessVerdict()
 	if failed == 0 {
-		return "FAIL: " + turned + "; every check has RF ≥ 1; " + lowest
+		return "FAIL: " + strings.TrimPrefix(turned+stiff, ", ") + "; every check has RF ≥ 1; " + lowest
 	}
 	if turned != "" {
 		lowest = turned + "; " + lowest
 	}
-	return fmt.Sprintf("FAIL: %d of the %d members and rockers with a load have RF < 1; %s", failed, checked, lowest)
+	return fmt.Sprintf("FAIL: %d of the %d members and rockers with a load have RF < 1%s; %s", failed, checked, stiff, lowest)
 }
 
 // beyondAngle counts the joints that turn beyond the angle of their bearing; empty: none.

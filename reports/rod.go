@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"sixlink/members/sizing"
@@ -11,12 +12,13 @@ import (
 // A RodStudy shows what a rod needs in compression, in tension and for both.
 type RodStudy struct {
 	Version string // of the program
+	Screen  Screen // on which the text is shown
 	sizing.Study
 }
 
 // Text returns the study for a terminal, with the caution.
 func (r RodStudy) Text() ([]byte, error) {
-	p := &page{}
+	p := newPage(r.Screen)
 	p.line("%s", r.title())
 	p.fold("", "  ", r.terms())
 	p.line("")
@@ -24,9 +26,7 @@ func (r RodStudy) Text() ([]byte, error) {
 	r.reasons(p)
 	r.checks(p)
 	r.byLength(p)
-	for _, n := range r.Notes() {
-		p.fold("note: ", "  ", n)
-	}
+	p.notes(r.Notes())
 	p.line("\nNot checked:")
 	for _, n := range r.NotChecked() {
 		p.fold("- ", "  ", n)
@@ -100,6 +100,9 @@ func (r RodStudy) picks(p *page) {
 			}
 		}
 	})
+	if slices.Contains(r.Notes(), sizing.ThinRemark) {
+		p.fold("  ", "    ", sizing.ThinRemark)
+	}
 	p.line("")
 }
 
@@ -213,8 +216,8 @@ func (r RodStudy) byLength(p *page) {
 	if len(r.Lengths) == 0 {
 		return
 	}
-	p.line("Over lengths: tube in mm, mass in kg, [what it hangs on: A area, W wall, J slenderness below the")
-	p.line("transition, E above it]; ratio: mass in compression over mass in tension")
+	p.fold("", "  ", "Over lengths: tube in mm, mass in kg, [what it hangs on: A area, W wall, J slenderness below the "+
+		"transition, E above it]; ratio: mass in compression over mass in tension")
 	p.table(func(row func(cells ...string)) {
 		row("length, mm", "material", "compression", "", "tension", "", "both", "", "ratio")
 		for _, l := range r.Lengths {

@@ -16,17 +16,38 @@ type Sizes struct {
 	Version string // of the program
 	File    string // name of the car file
 	SHA256  string // of the car file's bytes, hexadecimal
+	Screen  Screen // on which the text is shown
 	cases.Sized
 }
 
 // report is the report of the car with the chosen tubes.
 func (s Sizes) report() Report {
-	return Report{Version: s.Version, File: s.File, SHA256: s.SHA256, Results: s.After}
+	return Report{Version: s.Version, File: s.File, SHA256: s.SHA256, Results: s.After, Incomplete: s.incomplete()}
+}
+
+// incomplete says which members have no tube; empty: all have one.
+func (s Sizes) incomplete() string {
+	var without []string
+	for _, at := range s.Before.Car.Stations() {
+		for link := range loads.LinkNames {
+			if s.Lacks(at.At, link) {
+				without = append(without, at.Member(link))
+			}
+		}
+	}
+	if len(without) == 0 {
+		return ""
+	}
+	return "the sizing is incomplete: no tube of the stock carries " + strings.Join(without, ", ") +
+		"; there is no car to judge, and no mass is saved; the other members were judged beside the tubes that the file has there"
 }
 
 // Tables returns the blocks of the report in their order: the sizing, then what check
-// shows of the car with the chosen tubes.
+// shows of the car with the chosen tubes; where a member has none there is no such car.
 func (s Sizes) Tables() []Table {
+	if r := s.report(); r.Incomplete != "" {
+		return []Table{s.membersTable(), s.howTable(), r.remarks()}
+	}
 	return append([]Table{s.membersTable(), s.howTable()}, s.report().Tables()...)
 }
 
@@ -58,16 +79,16 @@ func (s Sizes) membersTable() Table {
 	}
 	for _, at := range s.Before.Car.Stations() {
 		for link, member := range loads.LinkNames {
-			was, is := sidesOf(s.Before, at, link), sidesOf(s.After, at, link)
+			was, is := sidesOf(s.Before, at, link), s.after(at, link)
 			cost, source := nan, any(nil)
 			if size := s.Chosen(at.At, link); size != nil {
 				cost, source = at.Count()*sizing.Cost(*size, is.member.Strut.Length), size.Source
 			}
 			t.Rows = append(t.Rows, []any{
 				at.Name, words(member), is.member.Strut.Metal.Name,
-				sectionWords(was.member.Strut), was.member.Strut.Mass(), was.check, was.at, was.reserve,
-				s.sizeOf(at.At, link, is.member), is.member.Strut.Mass(), is.check, is.at, is.reserve,
-				was.member.Strut.Mass() - is.member.Strut.Mass(), verdictOf(is.member.Judged), s.remarkOf(at.At, link), cost, source,
+				was.section, was.mass, was.check, was.at, was.reserve,
+				is.section, is.mass, is.check, is.at, is.reserve,
+				s.lighter(was, is), is.verdict, s.remarkOf(at.At, link), cost, source,
 			})
 		}
 	}
@@ -88,6 +109,27 @@ type sided struct {
 	corner    int
 	check, at any
 	reserve   float64
+	section   string
+	mass      float64 // kg
+	verdict   string
+}
+
+// lighter is the mass that a member loses, kg; none where the sizing is incomplete.
+func (s Sizes) lighter(was, is sided) float64 {
+	if !s.Carries() {
+		return nan
+	}
+	return was.mass - is.mass
+}
+
+// after is a member with its chosen tube; without values where no tube carries it.
+func (s Sizes) after(at cases.Station, link int) sided {
+	out := sidesOf(s.After, at, link)
+	out.section = s.sizeOf(at.At, link, out.member)
+	if s.Lacks(at.At, link) {
+		return sided{member: out.member, corner: out.corner, reserve: nan, section: dash, mass: nan, verdict: "NO TUBE"}
+	}
+	return out
 }
 
 func sidesOf(r cases.Results, at cases.Station, link int) sided {
@@ -95,9 +137,11 @@ func sidesOf(r cases.Results, at cases.Station, link int) sided {
 	for corner := at.At; corner < at.At+int(at.Count()); corner++ {
 		m := r.Corners[corner].Members[link]
 		if g, ok := m.Governs(); ok && (out.check == nil || check.Lower(g.Reserve, out.reserve)) {
-			out = sided{m, corner, g.Title(), caseNo(g.Case), g.Reserve}
+			out = sided{member: m, corner: corner, check: g.Title(), at: caseNo(g.Case), reserve: g.Reserve}
 		}
 	}
+	strut := out.member.Strut
+	out.section, out.mass, out.verdict = sectionWords(strut), strut.Mass(), verdictOf(out.member.Judged)
 	return out
 }
 
@@ -160,6 +204,9 @@ func (s Sizes) terms() string {
 }
 
 func (s Sizes) massWords() string {
+	if !s.Carries() {
+		return "members of all four corners " + Milli.number(s.Before.MembersMass()) + " kg before; after: not known, for not every member has its tube"
+	}
 	return fmt.Sprintf("members of all four corners %s kg before, %s kg after: %s kg saved",
 		Milli.number(s.Before.MembersMass()), Milli.number(s.After.MembersMass()), Milli.number(s.Saved()))
 }
@@ -210,9 +257,9 @@ func plural(n int, what string) string {
 // notes are those of the stock and of the sizing; those of the results follow them.
 func (s Sizes) notes() (out []string) {
 	out = append(out, s.Stock.Remark)
-	for _, g := range s.Groups {
-		if g.Size != nil && g.Size.Tube.Wall < sizing.ThinWall {
-			out = append(out, sizing.ThinRemark)
+	for axle := range cases.AxleNames {
+		if text := s.thinWalls(axle); text != "" {
+			out = append(out, text)
 			break
 		}
 	}
@@ -226,4 +273,14 @@ func (s Sizes) notes() (out []string) {
 	return append(out,
 		"the masses of the car are as the file has them: lighter members do not lighten the loads here; joints, ends and rockers stay, and whether the ends can be joined to another tube is for the drawing",
 		"the rockers, and what else the car file gives, are judged with the chosen tubes too, but the target holds for the members and their ends alone")
+}
+
+// thinWalls is what goes with the table of an axle that has a thin wall in it.
+func (s Sizes) thinWalls(axle int) string {
+	for _, g := range s.Groups {
+		if g.Axle == axle && g.Size != nil && g.Size.Tube.Wall < sizing.ThinWall {
+			return sizing.ThinRemark
+		}
+	}
+	return ""
 }

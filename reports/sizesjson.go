@@ -22,8 +22,8 @@ type (
 		Members       []jsonSized    `json:"members"`
 		Axles         []jsonSettling `json:"axles"`
 		MassBefore    float64        `json:"mass_before"`
-		MassAfter     float64        `json:"mass_after"`
-		Saved         float64        `json:"mass_saved"`
+		MassAfter     number         `json:"mass_after"` // null: not every member has its tube
+		Saved         number         `json:"mass_saved"`
 		Materials     []jsonMaterial `json:"materials"`
 		NotChecked    []string       `json:"not_checked"`
 		Notes         []jsonNote     `json:"notes"`
@@ -41,7 +41,7 @@ type (
 		Tube      *[2]float64      `json:"tube"`
 		Section   *jsonSection     `json:"section,omitempty"`
 		Material  string           `json:"material"`
-		Mass      float64          `json:"mass"`
+		Mass      number           `json:"mass"`
 		Governing *jsonSideGoverns `json:"governing"`
 	}
 	jsonSideGoverns struct {
@@ -67,10 +67,13 @@ func (s Sizes) JSON() ([]byte, error) {
 	r, f := s.report(), s.After.Car.Factors
 	out := jsonSizes{
 		Format: "sixlink-sizes/1", Program: jsonProgram{"sixlink", s.Version}, Input: jsonInput{s.File, s.SHA256},
-		Car: s.After.Car.Name, Revision: s.After.Car.Revision, Pass: s.After.Pass, Found: s.Carries(), Caution: Caution,
+		Car: s.After.Car.Name, Revision: s.After.Car.Revision, Pass: s.After.Pass && s.Carries(), Found: s.Carries(), Caution: Caution,
 		DesignFactors: jsonFactors{Yield: f.Yield, Ultimate: f.Ultimate, Buckling: f.Buckling}, Target: s.Target, Separate: s.Separate, Stock: toStock(s.Stock, s.Limits),
-		MassBefore: s.Before.MembersMass(), MassAfter: s.After.MembersMass(), Saved: s.Saved(),
+		MassBefore: s.Before.MembersMass(), MassAfter: number(s.After.MembersMass()), Saved: number(s.Saved()),
 		Materials: r.toMaterials(), NotChecked: s.After.NotChecked,
+	}
+	if !s.Carries() {
+		out.MassAfter, out.Saved = number(nan), number(nan)
 	}
 	for _, at := range s.Before.Car.Stations() {
 		for link, member := range loads.LinkNames {
@@ -83,6 +86,9 @@ func (s Sizes) JSON() ([]byte, error) {
 			}
 			if size := s.Chosen(at.At, link); size != nil {
 				m.Size = toSize(*size)
+			}
+			if s.Lacks(at.At, link) {
+				m.After = jsonMade{Material: m.Before.Material, Mass: number(nan)}
 			}
 			out.Members = append(out.Members, m)
 		}
@@ -102,7 +108,7 @@ func (s Sizes) JSON() ([]byte, error) {
 func toMade(r cases.Results, at cases.Station, link int) jsonMade {
 	g := sidesOf(r, at, link)
 	strut := g.member.Strut
-	out := jsonMade{Tube: roundTube(strut), Section: toSection(strut), Material: strut.Metal.Name, Mass: strut.Mass()}
+	out := jsonMade{Tube: roundTube(strut), Section: toSection(strut), Material: strut.Metal.Name, Mass: number(strut.Mass())}
 	if f, ok := g.member.Governs(); ok {
 		out.Governing = &jsonSideGoverns{cases.CornerNames[g.corner], r.Cases[f.Case].Name, f.At, f.Check, number(f.Reserve)}
 	}

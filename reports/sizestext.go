@@ -10,7 +10,7 @@ import (
 // Text returns the sizing for a terminal: before and after, how the tubes were found,
 // and always the doubts, what is not checked and the caution.
 func (s Sizes) Text() ([]byte, error) {
-	p := &page{}
+	p := newPage(s.Screen)
 	r := s.report()
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(s.File), s.SHA256)
@@ -19,27 +19,30 @@ func (s Sizes) Text() ([]byte, error) {
 	p.fold("", "  ", s.terms())
 	p.line("")
 	r.textCases(p)
-	lead := "left and right alike, RF the worse of the two"
+	sides := "left and right alike, RF the worse of the two"
 	if !s.Before.Car.Mirrors() {
-		lead = s.sides()
+		sides = s.sides()
 	}
-	p.line("Lightest tubes; %s; masses of one side, kg", lead)
+	p.line("Lightest tubes; %s; masses of one side, kg", sides)
 	for _, at := range s.Before.Car.Stations() {
 		p.line("\n%s", at.Title())
 		s.textAxle(p, at)
 		if at.Both || at.At%2 == cases.Right {
+			p.fold("  ", "    ", s.thinWalls(at.At/2))
 			p.fold("  ", "    ", s.settling(at.At/2))
 		}
 	}
 	p.line("")
 	s.textOpen(p)
 	p.fold("", "      ", s.massWords())
-	p.fold("with these tubes: ", "      ", r.summary())
+	lead := "with these tubes: "
+	if r.Incomplete != "" {
+		lead = ""
+	}
+	p.fold(lead, "      ", r.summary())
 	p.line("")
 	r.textMaterials(p)
-	for _, n := range s.notes() {
-		p.fold("note: ", "  ", n)
-	}
+	p.notes(s.notes())
 	r.closing(p)
 	return p.Bytes(), nil
 }
@@ -48,11 +51,11 @@ func (s Sizes) textAxle(p *page, at cases.Station) {
 	p.table(func(row func(cells ...string)) {
 		row("member", "before, mm", "mass", "RF", "after, mm", "mass", "RF", "governed by", "saved", "")
 		for link, member := range loads.LinkNames {
-			was, is := sidesOf(s.Before, at, link), sidesOf(s.After, at, link)
+			was, is := sidesOf(s.Before, at, link), s.after(at, link)
 			row(words(member),
-				sectionWords(was.member.Strut), Milli.number(was.member.Strut.Mass()), Reserve.number(was.reserve),
-				s.sizeOf(at.At, link, is.member), Milli.number(is.member.Strut.Mass()), Reserve.number(is.reserve), governedBy(is),
-				Milli.number(was.member.Strut.Mass()-is.member.Strut.Mass()), verdictOf(is.member.Judged))
+				was.section, Milli.number(was.mass), Reserve.number(was.reserve),
+				is.section, Milli.number(is.mass), Reserve.number(is.reserve), governedBy(is),
+				Milli.number(s.lighter(was, is)), is.verdict)
 		}
 	})
 }

@@ -11,7 +11,10 @@ import (
 
 // A Study is a study of a car with the writers of its outputs: text, CSV, JSON and a
 // workbook.
-type Study struct{ studies.Study }
+type Study struct {
+	studies.Study
+	Screen Screen // on which the text is shown
+}
 
 // head is the report of the car itself, for what every output says of it.
 func (s Study) head() Report {

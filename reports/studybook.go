@@ -84,7 +84,7 @@ func (b *book) leaf(r Report, lines [][2]string) {
 func lines1(text string, width float64) float64 { return lines([]any{text}, []float64{width}) + 0.4 }
 
 func (s Study) pointsTable() Table {
-	t := Table{Name: pointsSheet, Title: s.varied(), Columns: s.varyColumns()}
+	t := Table{Name: pointsSheet, Title: "All points", Columns: s.varyColumns()}
 	for _, p := range s.Vary.Points {
 		t.Rows = append(t.Rows, s.varyRow(p))
 	}
@@ -162,45 +162,6 @@ func (s Study) gridChart(b *book, column int) {
 	}
 }
 
-// chart puts a chart in its place on the sheet, two side by side.
-func (s Study) chart(b *book, place int, x studies.Axis, title, unit string, curves []curve) {
-	at, _ := excelize.CoordinatesToCellName(1+10*(place%2), 4+20*(place/2))
-	column := len(s.Vary.Axes) - 1
-	c := &excelize.Chart{
-		Type: excelize.Scatter, Title: text(title), ShowBlanksAs: "gap",
-		XAxis:     excelize.ChartAxis{Title: text(x.Name + withUnit(x.Unit)), MajorGridLines: true},
-		YAxis:     excelize.ChartAxis{Title: text(unit), MajorGridLines: true},
-		Legend:    excelize.ChartLegend{Position: "bottom"},
-		Dimension: excelize.ChartDimension{Width: 620, Height: 380},
-	}
-	for i, k := range curves {
-		name := fmt.Sprintf("%d", 1+mostCurves*place+i) // the row of its name, beside the charts
-		b.do(b.file.SetCellStr(chartsSheet, "V"+name, printable(k.name)))
-		c.Series = append(c.Series, drawn(i, excelize.ChartSeries{
-			Name: chartsSheet + "!$V$" + name, Categories: ref(pointsSheet, column, k.from, k.to), Values: ref(pointsSheet, k.column, k.from, k.to),
-		}))
-	}
-	b.do(b.file.AddChart(chartsSheet, at, c))
-}
-
-// The curves of a chart differ by marker and by dashes as well as by colour.
-var (
-	inks    = []string{"1B1B1B", "0B6E99", "B4550A", "4B7F2A", "7A3E9D", "8C1C3A"}
-	markers = []string{"circle", "square", "triangle", "diamond", "x", "plus"}
-	dashes  = []excelize.LineDashType{excelize.LineDashSolid, excelize.LineDashDash}
-)
-
-func drawn(i int, s excelize.ChartSeries) excelize.ChartSeries {
-	s.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{inks[i%len(inks)]}}
-	s.Line = excelize.LineOptions{Type: excelize.LineSolid, Width: 1.5, Dash: dashes[i/len(inks)%len(dashes)]}
-	s.Marker = excelize.ChartMarker{Symbol: markers[i%len(markers)], Size: 6, Fill: s.Fill}
-	return s
-}
-
-func text(s string) excelize.ChartTitle {
-	return excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: s}}}
-}
-
 func (s Study) scatterTable() Table {
 	t := Table{Name: "Scatter", Title: "What scatters, and how the lowest RF of the car goes with it", Columns: []Column{
 		{"value", "", Text}, {"in the file", "", Full}, {"unit", "", Text}, {"distribution", "", Text}, {"deviation", "", Full}, {"correlation", "", Full},
@@ -223,17 +184,4 @@ func (s Study) distributionTable() Table {
 		t.Rows = append(t.Rows, []any{share, s.Tolerance.Tallies[studies.CarTally].Bins.Percentile(share)})
 	}
 	return t
-}
-
-func (s Study) distributionChart(b *book) {
-	_, err := b.file.NewSheet(chartsSheet)
-	b.do(err)
-	b.do(b.file.SetCellStr(chartsSheet, "A2", ShortCaution))
-	b.do(b.file.AddChart(chartsSheet, "A4", &excelize.Chart{
-		Type: excelize.Scatter, Title: text("Lowest RF of the car: share of the samples below"),
-		XAxis: excelize.ChartAxis{Title: text("RF"), MajorGridLines: true}, YAxis: excelize.ChartAxis{Title: text("share"), MajorGridLines: true},
-		Legend: excelize.ChartLegend{Position: "none"},
-		Series: []excelize.ChartSeries{drawn(0, excelize.ChartSeries{Name: "Distribution!$A$4", Categories: ref("Distribution", 1, 0, 98), Values: ref("Distribution", 0, 0, 98)})},
-	}))
-	b.printSetup(s.head(), chartsSheet, "landscape")
 }

@@ -122,3 +122,16 @@ func printable(s string) string {
 		return r
 	}, s)
 }
+
+// headHeight is the height of the row of headings for columns of these widths, in points.
+func (t Table) headHeight(widths []float64) float64 {
+	var heads []any
+	for _, c := range t.Columns {
+		text := c.Head
+		if c.Unit != "" {
+			text += ", " + c.Unit
+		}
+		heads = append(heads, text)
+	}
+	return max(32, lineHeight*lines(heads, widths)+2)
+}

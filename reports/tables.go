@@ -13,7 +13,8 @@ import (
 // Tables returns the blocks of the report in their order.
 func (r Report) Tables() []Table {
 	out := append([]Table{r.envelope(), r.casesTable(), r.contactForces()}, r.placesTables()...)
-	return append(out, r.memberForces(), r.checksTable(), r.rockersTable(), r.handOver(), r.parts(), r.sources(), r.remarks())
+	out = append(out, r.memberForces(), r.checksTable(), r.rockersTable(), r.handOver())
+	return append(append(out, r.stiffnessTables()...), r.parts(), r.sources(), r.remarks())
 }
 
 // caseNo is the number of a case as the tables cite it: 1 for the first.

@@ -4,21 +4,21 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"strings"
-	"text/tabwriter"
-	"unicode/utf8"
+	"regexp"
 
 	"sixlink/cases"
 	"sixlink/loads"
+	"sixlink/members/sizing"
 )
 
-// textWidth is the width to which sentences are folded on a terminal.
+// textWidth is the width of a screen that tells none, and that to which sentences are
+// folded on a wider one.
 const textWidth = 100
 
 // Text returns the report for a terminal: what was checked, one line a member, the
 // verdict, and always the doubts, what is not checked and the caution.
 func (r Report) Text() ([]byte, error) {
-	p := &page{}
+	p := newPage(r.Screen)
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
 	p.line("design factors, in every reserve factor: %s", r.factors())
@@ -26,6 +26,7 @@ func (r Report) Text() ([]byte, error) {
 	p.line("")
 	r.textCases(p)
 	r.textMembers(p)
+	r.textStiffness(p)
 	r.textAngles(p)
 	r.textMaterials(p)
 	r.textVerdict(p)
@@ -100,9 +101,28 @@ func (r Report) textMembers(p *page) {
 	p.line("")
 }
 
+// textCorner has the governing cases by name too where the screen has room for that.
 func (r Report) textCorner(p *page, corner int) {
-	p.table(func(row func(cells ...string)) {
-		row("member", "section, mm", "material", "tension", "compression", "bending, N·mm", "governed by", "RF", "")
+	rows := r.cornerRows(corner, true)
+	if !p.fits(rows) {
+		rows = r.cornerRows(corner, false)
+	}
+	p.folded(rows)
+}
+
+func (r Report) cornerRows(corner int, named bool) [][]string {
+	inCase := func(j cases.Judged) string {
+		if g, ok := j.Governs(); ok && named {
+			return r.Cases[g.Case].Name
+		}
+		return ""
+	}
+	head := ""
+	if named {
+		head = "in case"
+	}
+	return gathered(func(row func(cells ...string)) {
+		row("member", "section, mm", "material", "tension", "compression", "bending, N·mm", "governed by", head, "RF", "")
 		for j, m := range r.Corners[corner].Members {
 			tension, compression, inT, inC := m.Extremes()
 			check, rf := dash, dash
@@ -110,11 +130,11 @@ func (r Report) textCorner(p *page, corner int) {
 				check, rf = withCase(g.Title(), g.Case), Reserve.number(g.Reserve)
 			}
 			row(words(loads.LinkNames[j]), sectionWords(m.Strut), printable(m.Strut.Metal.Name),
-				withCase(Whole.number(tension), inT), withCase(Whole.number(compression), inC), Whole.number(largestBending(m)), check, rf, verdictOf(m.Judged))
+				withCase(Whole.number(tension), inT), withCase(Whole.number(compression), inC), Whole.number(largestBending(m)), check, inCase(m.Judged), rf, verdictOf(m.Judged))
 		}
 		rocker := r.Corners[corner].Rocker
 		if g, ok := rocker.Governs(); ok {
-			row("rocker", "", "", "", "", "", withCase(g.Title(), g.Case), Reserve.number(g.Reserve), verdict(rocker.Passes()))
+			row("rocker", "", "", "", "", "", withCase(g.Title(), g.Case), inCase(rocker), Reserve.number(g.Reserve), verdict(rocker.Passes()))
 		}
 	})
 }
@@ -163,36 +183,30 @@ func (r Report) textVerdict(p *page) {
 	p.line("")
 }
 
-// A page is a text in the making.
-type page struct{ bytes.Buffer }
-
-func (p *page) line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
-
-// table writes rows with their columns aligned.
-func (p *page) table(fill func(row func(cells ...string))) {
-	tw := tabwriter.NewWriter(p, 0, 0, 2, ' ', 0)
-	fill(func(cells ...string) {
-		fmt.Fprintln(tw, strings.TrimRight("  "+strings.Join(cells, "\t"), "\t "))
-	})
-	tw.Flush()
+// notes writes remarks; that of thin walls stands beside the table of the tubes already.
+func (p *page) notes(list []string) {
+	for _, n := range list {
+		if n != sizing.ThinRemark {
+			p.fold("note: ", "  ", n)
+		}
+	}
 }
 
-// fold writes a text after a lead, broken between words; further lines are indented.
-func (p *page) fold(lead, indent, text string) {
-	if text == "" {
-		return
+// A page is a text in the making, on a screen.
+type page struct {
+	bytes.Buffer
+	screen Screen
+}
+
+func newPage(s Screen) *page { return &page{screen: s} }
+
+// failed is the verdict as a word by itself.
+var failed = regexp.MustCompile(`\bFAIL\b`)
+
+// Bytes returns the text.
+func (p *page) Bytes() []byte {
+	if !p.screen.Bold {
+		return p.Buffer.Bytes()
 	}
-	line := lead
-	for i, word := range strings.Fields(printable(text)) {
-		if i > 0 && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > textWidth {
-			p.line("%s", line)
-			line = indent + word
-			continue
-		}
-		if i > 0 {
-			line += " "
-		}
-		line += word
-	}
-	p.line("%s", line)
+	return failed.ReplaceAll(p.Buffer.Bytes(), []byte("\x1b[1mFAIL\x1b[0m"))
 }

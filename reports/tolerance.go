@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"sixlink/cases/studies"
 )
@@ -43,6 +45,9 @@ func (s Study) meaning() []string {
 		"percentiles come from counts in steps of 0.1 %, cut downwards; of a small share of the samples none can be better than the samples are many",
 		"the left-hand and the right-hand side scatter alike where the file has one number for both; each value scatters by itself",
 		"sensitivity: the linear correlation of ln RF with the value; its square is about the share of the scatter of ln RF that the value brings in",
+	}
+	if slices.ContainsFunc(s.Tolerance.Scatter, func(x studies.Scatter) bool { return ofLoads(x.Path) }) {
+		out = append(out, loadWords)
 	}
 	if t := s.Tolerance; t.Refused > 0 {
 		out = append(out, fmt.Sprintf("%d samples cannot be calculated, and count as failing; the first, sample %d: %s", t.Refused, t.First, t.Why))
@@ -96,25 +101,29 @@ func probability(x float64) string {
 }
 
 func (s Study) toleranceText() ([]byte, error) {
-	p := &page{}
+	p := newPage(s.Screen)
 	s.lead(p, s.method())
-	rows := [][]string{{"", "P(RF < 1)", "95 % interval", "RF P5", "P50", "P95"}}
-	for _, x := range s.tallies() {
-		row := []string{tallyName(x.index), fmt.Sprintf("%s (%d of %d)", probability(x.share), x.failing, x.of), probability(x.low) + " to " + probability(x.high)}
+	rows, alike := bySide(s.tallies(), func(x tally) []string {
+		row := []string{fmt.Sprintf("%s (%d of %d)", probability(x.share), x.failing, x.of), probability(x.low) + " to " + probability(x.high)}
 		for _, rf := range x.percentile {
 			row = append(row, Reserve.number(rf))
 		}
-		rows = append(rows, row)
+		return row
+	})
+	head := []string{"", "P(RF < 1)", "95 % interval"}
+	for _, share := range percentiles {
+		head = append(head, percentileName(share))
 	}
-	p.folded(rows)
+	p.folded(append([][]string{head}, rows...))
 	p.line("")
 	p.line("What the RF of each goes with most (correlation):")
-	rows = [][]string{{"", ""}}
-	for _, x := range s.tallies() {
-		rows = append(rows, []string{tallyName(x.index), s.rankedText(x.ranked, mostRankedMember)})
-	}
-	p.folded(rows[1:])
+	rows, again := bySide(s.tallies(), func(x tally) []string { return []string{s.rankedText(x.ranked, mostRankedMember)} })
+	p.folded(append([][]string{{"", ""}}, rows...))
 	p.line("")
+	if alike || again {
+		p.line("  where a row names an axle and no side: left and right alike")
+		p.line("")
+	}
 	for _, text := range s.meaning() {
 		p.fold("- ", "  ", text)
 	}
@@ -122,6 +131,45 @@ func (s Study) toleranceText() ([]byte, error) {
 	s.scatterText(p)
 	s.head().closing(p)
 	return p.Bytes(), nil
+}
+
+// percentileName is the heading of a percentile of the reserve factor.
+func percentileName(share float64) string { return fmt.Sprintf("RF P%.0f", 100*share) }
+
+// bySide makes a row of each tally, its name first; left and right have one together where
+// they read alike, and alike says that some do.
+func bySide(list []tally, cells func(tally) []string) (rows [][]string, alike bool) {
+	byIndex := map[int]tally{}
+	for _, x := range list {
+		byIndex[x.index] = x
+	}
+	told := map[int]bool{}
+	for _, x := range list {
+		if told[x.index] {
+			continue
+		}
+		row, name := cells(x), tallyName(x.index)
+		if other, ok := byIndex[mirrored(x.index)]; ok && slices.Equal(cells(other), row) {
+			names := partNames()[x.index]
+			told[other.index], alike = true, true
+			name = strings.TrimSuffix(names[0], "_left") + " " + words(names[1])
+		}
+		rows = append(rows, append([]string{name}, row...))
+	}
+	return rows, alike
+}
+
+// mirrored is the tally of the right-hand side of one of the left; −1: it is none.
+func mirrored(i int) int {
+	names := partNames()
+	if i >= len(names) {
+		return -1
+	}
+	axle, left := strings.CutSuffix(names[i][0], "_left")
+	if !left {
+		return -1
+	}
+	return slices.Index(names, [2]string{axle + "_right", names[i][1]})
 }
 
 func (s Study) rankedText(ranked []studies.Sensitivity, most int) string {
@@ -175,7 +223,7 @@ func toleranceColumns() []Column {
 		{"P to", "95 %", Full},
 	}
 	for _, p := range percentiles {
-		out = append(out, Column{fmt.Sprintf("RF P%.0f", 100*p), "", Reserve})
+		out = append(out, Column{percentileName(p), "", Reserve})
 	}
 	for i := range mostRanked {
 		out = append(out, Column{fmt.Sprintf("value %d", i+1), "", Text}, Column{fmt.Sprintf("correlation %d", i+1), "", Full})
@@ -207,65 +255,5 @@ func (s Study) toleranceCSV() ([]byte, error) {
 	for _, text := range s.meaning() {
 		fmt.Fprintf(&buf, "# %s\r\n", printable(text))
 	}
-	return writeCSV(&buf, toleranceColumns(), s.toleranceRows())
-}
-
-// The form of a tolerance, version 1.
-type (
-	jsonTolerance struct {
-		jsonStudy
-		Samples    int               `json:"samples"`
-		Done       int64             `json:"done"`
-		Refused    int64             `json:"refused"`
-		Seed       uint64            `json:"seed"`
-		Sampling   string            `json:"sampling"`
-		Scatter    []studies.Scatter `json:"scatter"`
-		Results    []jsonTally       `json:"results"`
-		Meaning    []string          `json:"meaning"`
-		NotChecked []string          `json:"not_checked"`
-		Notes      []jsonNote        `json:"notes"`
-	}
-	jsonTally struct {
-		Corner      string            `json:"corner,omitempty"`
-		Member      string            `json:"member"`
-		Samples     int64             `json:"samples"`
-		Failing     int64             `json:"failing"`
-		Probability studies.Number    `json:"probability"`
-		Interval    [2]studies.Number `json:"interval_95"`
-		Percentiles jsonPercentiles   `json:"reserve_factor"`
-		Sensitivity []jsonSensitivity `json:"sensitivities"`
-	}
-	jsonPercentiles struct {
-		P5  studies.Number `json:"p5"`
-		P50 studies.Number `json:"p50"`
-		P95 studies.Number `json:"p95"`
-	}
-	jsonSensitivity struct {
-		Path        string         `json:"path"`
-		Correlation studies.Number `json:"correlation"`
-	}
-)
-
-func (s Study) toleranceJSON() ([]byte, error) {
-	t := s.Tolerance
-	out := jsonTolerance{
-		jsonStudy: s.top("sixlink-tolerance/1"), Samples: t.Samples, Done: t.Done, Refused: t.Refused, Seed: t.Seed,
-		Sampling: s.method(), Scatter: t.Scatter, Results: []jsonTally{}, Meaning: s.meaning(), NotChecked: s.Head.NotChecked, Notes: s.notes(),
-	}
-	for _, x := range s.tallies() {
-		p := x.percentile
-		y := jsonTally{
-			Member: "the car", Samples: x.of, Failing: x.failing, Probability: studies.Number(x.share),
-			Interval:    [2]studies.Number{studies.Number(x.low), studies.Number(x.high)},
-			Percentiles: jsonPercentiles{studies.Number(p[0]), studies.Number(p[1]), studies.Number(p[2])}, Sensitivity: []jsonSensitivity{},
-		}
-		if x.index != studies.CarTally {
-			y.Corner, y.Member = partNames()[x.index][0], partNames()[x.index][1]
-		}
-		for _, r := range x.ranked {
-			y.Sensitivity = append(y.Sensitivity, jsonSensitivity{t.Scatter[r.Scatter].Path, studies.Number(r.Correlation)})
-		}
-		out.Results = append(out.Results, y)
-	}
-	return encode(out)
+	return writeCSV(&buf, toleranceColumns(), slices.Values(s.toleranceRows()))
 }

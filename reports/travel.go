@@ -12,6 +12,7 @@ import (
 
 // A Travel is what the corners of a car do as wheels travel and racks move.
 type Travel struct {
+	Screen                Screen // on which the text is shown
 	Version, File, SHA256 string
 	Car                   cases.Car
 	Curves                []cases.Curves
@@ -151,7 +152,7 @@ func reachWords(c *cases.Curves) string {
 
 // Text returns the curves for a terminal: the reach, the table, and charts.
 func (t Travel) Text() ([]byte, error) {
-	p, r := &page{}, t.head()
+	p, r := newPage(t.Screen), t.head()
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
 	p.fold("", "", "Signs: "+motionSigns+".")

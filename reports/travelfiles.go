@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"github.com/xuri/excelize/v2"
 
@@ -41,7 +42,7 @@ func (t Travel) CSV() ([]byte, error) {
 		}
 	}
 	ofAll(columns)
-	return writeCSV(&buf, columns, rows)
+	return writeCSV(&buf, columns, slices.Values(rows))
 }
 
 // ofAll gives the travel ratio a heading that holds for springs and torsion bars, for they

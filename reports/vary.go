@@ -20,11 +20,20 @@ func (s Study) varied() string {
 		out = append(out, a.Name+moved(a)+withUnit(a.Unit))
 	}
 	text := "What varies: " + strings.Join(out, "; and ") + "."
+	if slices.ContainsFunc(s.Vary.Axes, func(a studies.Axis) bool { return ofLoads(a.Name) }) {
+		text += " " + loadWords + "."
+	}
 	if s.Vary.Sized {
 		text += " The tubes are sized afresh at each point."
 	}
 	return text
 }
+
+// loadWords say what a factor on the load of a case is on.
+const loadWords = "The factor cases[…].load is on every contact force and moment of the case, and on the weight and inertia of unsprung masses and members; accelerations, speed and side loads stay"
+
+// ofLoads tells whether a path is that of such a factor.
+func ofLoads(path string) bool { return strings.HasSuffix(path, "].load") }
 
 func withUnit(unit string) string {
 	if unit == "" {
@@ -39,7 +48,7 @@ func moved(a studies.Axis) string {
 		return fmt.Sprintf(", moved along the direction %s of the file's axes", triple(*a.Line))
 	}
 	if a.Arc != nil {
-		return fmt.Sprintf(", turned about the axis %s through %s mm, both in the file's axes", triple(a.Arc.Axis), triple(a.Arc.Through))
+		return fmt.Sprintf(", turned about the axis %s through %s mm, both in the file's axes, positive by the right-hand rule about that direction", triple(a.Arc.Axis), triple(a.Arc.Through))
 	}
 	return ""
 }
@@ -56,7 +65,7 @@ func axisHead(a studies.Axis) Column {
 func axisValue(x float64) string { return Full.number(x) }
 
 func (s Study) varyText(corner int) ([]byte, error) {
-	p := &page{}
+	p := newPage(s.Screen)
 	s.lead(p, s.varied())
 	v := s.Vary
 	if len(v.Axes) == 2 {
@@ -72,8 +81,9 @@ func (s Study) varyText(corner int) ([]byte, error) {
 	return p.Bytes(), nil
 }
 
-// chartWidth is the number of characters of a bar of the largest value.
-const chartWidth = 30
+// The numbers of characters of a bar of the largest value: what a bar takes that says
+// anything, and what it takes at most.
+const leastChart, mostChart = 8, 60
 
 // mostLines is how many points a text shows; the files have them all.
 const mostLines = 60
@@ -87,13 +97,18 @@ func (s Study) lineText(p *page) {
 			most = rf
 		}
 	}
-	rows := [][]string{{s.Vary.Axes[0].Name, "lowest RF", chartHead(most), "mass, kg", "governs"}}
 	var letters legend
+	rows := [][]string{{s.Vary.Axes[0].Name, "lowest RF", "", "mass, kg", "governs"}}
 	for _, x := range points {
 		rows = append(rows, []string{
-			axisValue(x.At[0]), mark(x) + Reserve.number(float64(x.Lowest.Reserve)),
-			bar(float64(x.Lowest.Reserve), most), Milli.number(float64(x.Mass)), letters.of(s.governs(x)),
+			axisValue(x.At[0]), mark(x) + Reserve.number(float64(x.Lowest.Reserve)), "", Milli.number(float64(x.Mass)), letters.of(s.governs(x)),
 		})
+	}
+	if size := min(p.room(rows)-gap, mostChart); size >= leastChart {
+		rows[0][2] = chartHead(most, size)
+		for i, x := range points {
+			rows[i+1][2] = bar(float64(x.Lowest.Reserve), most, size)
+		}
 	}
 	p.folded(rows)
 	p.line("")
@@ -139,19 +154,19 @@ func (s Study) governs(p studies.Point) string {
 }
 
 // chartHead shows where RF = 1 stands in the bars.
-func chartHead(most float64) string {
-	at := int(math.Round(chartWidth / most))
+func chartHead(most float64, size int) string {
+	at := int(math.Round(float64(size) / most))
 	return strings.Repeat(" ", max(0, at-1)) + "1"
 }
 
-// bar draws a number of at most most: # up to it, | at 1.
-func bar(x, most float64) string {
+// bar draws a number of at most most in so many characters: # up to it, | at 1.
+func bar(x, most float64, size int) string {
 	n := 0
 	if !math.IsNaN(x) {
-		n = min(chartWidth, int(math.Floor(x/most*chartWidth+1e-9)))
+		n = min(size, int(math.Floor(x/most*float64(size)+1e-9)))
 	}
-	out := []rune(strings.Repeat("#", max(0, n)) + strings.Repeat(" ", chartWidth-max(0, n)))
-	if at := int(math.Round(chartWidth/most)) - 1; at >= 0 && at < chartWidth {
+	out := []rune(strings.Repeat("#", max(0, n)) + strings.Repeat(" ", size-max(0, n)))
+	if at := int(math.Round(float64(size)/most)) - 1; at >= 0 && at < size {
 		out[at] = '|'
 	}
 	return strings.TrimRight(string(out), " ")
@@ -185,23 +200,24 @@ func (s Study) gridText(p *page) {
 		head = append(head, axisValue(across.Values[j]))
 	}
 	rows := [][]string{head}
-	byPlace := map[[2]float64]studies.Point{}
-	for _, x := range s.Vary.Points {
-		byPlace[[2]float64{x.At[0], x.At[1]}] = x
+	byPlace := map[[2]float64]int{}
+	for i, x := range s.Vary.Points {
+		byPlace[[2]float64{x.At[0], x.At[1]}] = i
 	}
 	for i := 0; i < len(down.Values); i += (len(down.Values) + mostLines - 1) / mostLines {
 		row := []string{axisValue(down.Values[i])}
 		for j := 0; j < len(across.Values); j += step {
-			x, ok := byPlace[[2]float64{down.Values[i], across.Values[j]}]
+			at, ok := byPlace[[2]float64{down.Values[i], across.Values[j]}]
 			text := "  " + dash
 			if ok {
+				x := s.Vary.Points[at]
 				text = mark(x) + Reserve.number(float64(x.Lowest.Reserve))
 			}
 			row = append(row, text)
 		}
 		rows = append(rows, row)
 	}
-	p.folded(rows)
+	p.abreast(rows)
 	p.line("")
 	p.line("  ! a check fails; x no such car; %s not calculated", dash)
 	p.line("")

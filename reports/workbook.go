@@ -40,7 +40,8 @@ func (r Report) Workbook() ([]byte, error) {
 	b.materials(r, c)
 	b.calculations(r, c)
 	b.checks(r, c)
-	for _, t := range append(r.placesTables(), r.rockersTable(), r.handOver(), r.parts(), r.remarks()) {
+	rest := append(r.placesTables(), r.rockersTable(), r.handOver(), r.parts(), r.remarks())
+	for _, t := range append(rest, r.stiffnessTables()...) {
 		b.sheet(r, t)
 	}
 	return b.finish(r.title(), "Suspension load cases, member forces and reserve factors", r.Version)
@@ -168,7 +169,7 @@ func (b *book) sheet(r Report, t Table) {
 		}
 		head = append(head, excelize.Cell{StyleID: b.styles[style], Value: text})
 	}
-	b.do(w.SetRow(fmt.Sprintf("A%d", headRow), head, excelize.RowOpts{Height: 32}))
+	b.do(w.SetRow(fmt.Sprintf("A%d", headRow), head, excelize.RowOpts{Height: t.headHeight(widths)}))
 	for i, row := range t.Rows {
 		var cells []any
 		for j, v := range row {

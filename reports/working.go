@@ -21,7 +21,7 @@ import (
 // through every check to its reserve factor. Corner, member and case are indices;
 // members count as cases.MemberNames.
 func (r Report) Working(corner, member, k int) ([]byte, error) {
-	p := &page{}
+	p := newPage(r.Screen)
 	c := r.Cases[k]
 	p.line("%s", r.title())
 	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
@@ -171,9 +171,9 @@ func three(v r3.Vec, decimals int) []string {
 // far, as they are put into the equations below them.
 func (p *page) steps(scope map[string]string, steps []check.Step) {
 	for _, w := range written(scope, steps) {
-		p.entry(w.symbol+" = "+w.sides[0], w.remark)
+		p.entry(w.symbol+" = ", w.sides[0], w.remark)
 		for _, side := range w.sides[1:] {
-			p.line("   %s = %s", strings.Repeat(" ", runes(w.symbol)), side)
+			p.side(strings.Repeat(" ", places(w.symbol))+" = ", side)
 		}
 	}
 }
@@ -205,27 +205,6 @@ func written(scope map[string]string, steps []check.Step) (out []printedStep) {
 		scope[s.Symbol] = value
 	}
 	return out
-}
-
-// entry writes a line with its remark set off to the right.
-func (p *page) entry(text, remark string) {
-	const column = 44
-	if remark == "" {
-		p.line("   %s", text)
-		return
-	}
-	p.line("   %s%s  %s", text, strings.Repeat(" ", max(0, column-runes(text))), printable(remark))
-}
-
-// runes counts what takes a place on the line: not the bar over a letter.
-func runes(s string) int {
-	n := 0
-	for _, c := range s {
-		if !unicode.Is(unicode.Mn, c) {
-			n++
-		}
-	}
-	return n
 }
 
 // seven returns a number with seven significant digits, plain.

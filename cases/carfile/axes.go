@@ -40,6 +40,9 @@ func (t turn) rightHanded() bool {
 	return r3.Dot(r3.Cross(x, y), z) > 0
 }
 
+// RightHanded tells whether the axes of the file are right-handed.
+func (f File) RightHanded() bool { return f.turn.rightHanded() }
+
 // axes reads the axes of the file, and says in the car what they are unless they are
 // those of ISO 8855.
 func (b *builder) axes(it *item) {

@@ -54,6 +54,7 @@ func (b *builder) axle(it *item) cases.Axle {
 		a.Right = b.right(it, &a, doubts)
 	}
 	b.thirdSpring(it, &a)
+	a.Stiffness = b.stiffness(it)
 	return a
 }
 

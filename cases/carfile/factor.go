@@ -23,7 +23,7 @@ func (f File) factor(path string, steps []step) (Value, bool) {
 	case len(steps) == 3 && last == "load" && steps[0].text == "cases":
 		for i, c := range f.Car.Cases {
 			if c.Name == steps[1].text || strconv.Itoa(i) == steps[1].text {
-				v.Path = fmt.Sprintf("cases[%d].load", i)
+				v.Path = f.named(fmt.Sprintf("cases[%d].load", i))
 				v.does = func(c *cases.Car, factor float64) { c.Cases[i].Scale(factor) }
 				return v, true
 			}

@@ -11,10 +11,12 @@ func Quantity(text string, d Dimension, r Range) (float64, error) {
 	k := Key{Kind: Number, Doc: d.example(), Range: r, Dimension: d}
 	v, f := quantity(text, d)
 	switch {
+	case notFinite.MatchString(strings.TrimSpace(text)): // there is no key to take out
+		return 0, errors.New(f.text + ": write " + d.example())
 	case f != nil:
 		return 0, errors.New(f.text + ": " + f.remedy)
 	case !r.holds(v):
-		return 0, errors.New(k.outside(shown(text, v, d), v) + ": write " + d.example())
+		return 0, errors.New(k.outside(shown(text, v, d), v) + ": stay within the limits, and write " + d.example())
 	}
 	return v, nil
 }

@@ -11,12 +11,14 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"sixlink/cases"
+	"sixlink/cases/duty"
 )
 
 // A File is a car file that has been read.
 type File struct {
 	Car     cases.Car
-	Scatter []Scatter // of the values that scatter, for a study of tolerance
+	Scatter []Scatter  // of the values that scatter, for a study of tolerance
+	Duty    *duty.Duty // what a lap does to the car; nil: the file does not say
 
 	source
 	top  *item
@@ -38,14 +40,23 @@ func Read(name string, src []byte) (File, error) {
 	top := r.read(&car, nil, root, "")
 	b := builder{reader: r}
 	b.build(top)
+	lap := b.duty(top.at("duty"))
 	if len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()
 	}
-	f := File{Car: b.car, source: s, top: top, turn: b.turn}
+	f := File{Car: b.car, Duty: lap, source: s, top: top, turn: b.turn}
 	if f.Scatter = b.scatter(f, top.at("scatter")); len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()
 	}
 	return f, nil
+}
+
+// Materials returns the names of the materials that the file gives.
+func (f File) Materials() (out []string) {
+	for _, e := range f.top.at("materials").entries {
+		out = append(out, e.name())
+	}
+	return out
 }
 
 // Fault places a fault that was found after reading, such as a load case that cannot

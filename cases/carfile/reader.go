@@ -20,6 +20,7 @@ type reader struct {
 	aliases  int // in which the walk is at the moment
 	unfolded int // values read through them
 	stopped  bool
+	own      []string // materials of car files, for a list of tubes
 }
 
 // fault records what is wrong at a place of the file.

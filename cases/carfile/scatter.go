@@ -30,6 +30,7 @@ func (b *builder) scatter(f File, it *item) (out []Scatter) {
 			}
 		}
 	}
+	lines := map[string]int{} // of the values by their path
 	for _, e := range it.at("values").entries {
 		path := e.at("path")
 		v, err := f.Value(path.text)
@@ -37,6 +38,11 @@ func (b *builder) scatter(f File, it *item) (out []Scatter) {
 			b.refuse(path, strings.TrimPrefix(err.Error(), clean(path.text)+": "), "correct the path")
 			continue
 		}
+		if line, twice := lines[v.Path]; twice {
+			b.refuse(path, "the scatter of "+clean(v.Path)+" stands in line "+fmt.Sprint(line)+" too", "keep one of the two")
+			continue
+		}
+		lines[v.Path] = path.line
 		s, ok := b.deviation(e, v)
 		at := slices.IndexFunc(out, func(o Scatter) bool { return o.Path == s.Path })
 		switch {

@@ -30,13 +30,13 @@ func (b *builder) spring(rocker *item) *cases.Spring {
 		s.Stated, s.Free = cases.FreeLength, free.number()
 	}
 	if stop := it.at("bump_stop"); stop.given {
-		s.Stop = &cases.BumpStop{Gap: stop.at("gap").number(), Force: b.curve(stop, "compression")}
+		s.Stop = &cases.BumpStop{Gap: stop.at("gap").number(), Force: b.springCurve(stop, "compression")}
 		if x := stop.at("compression"); whole(x) && len(x.numbers) > 0 && x.numbers[0] != 0 {
 			b.refuse(x, fmt.Sprintf("the curve begins at %s mm, and the stop touches at 0 mm", short(x.numbers[0])), "begin with 0, and the force there")
 		}
 	}
 	if damper := it.at("damper"); damper.given {
-		s.Damper = b.curve(damper, "speed")
+		s.Damper = b.springCurve(damper, "speed")
 		for _, p := range s.Damper {
 			if p.X*p.Y < 0 {
 				b.refuse(damper.at("force"), fmt.Sprintf("%s N at %s m/s drives the spring on", short(p.Y), short(p.X)), "a damper holds against its speed: give speed and force the same sign")
@@ -47,8 +47,8 @@ func (b *builder) spring(rocker *item) *cases.Spring {
 	return s
 }
 
-// curve reads a curve of forces; x names the other list.
-func (b *builder) curve(it *item, x string) (out cases.Curve) {
+// springCurve reads a curve of forces; x names the other list.
+func (b *builder) springCurve(it *item, x string) (out cases.Curve) {
 	at, force := it.at(x), it.at("force")
 	if !whole(at, force) {
 		return nil

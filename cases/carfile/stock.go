@@ -1,6 +1,7 @@
 package carfile
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"path/filepath"
@@ -13,17 +14,18 @@ import (
 )
 
 // ReadStock reads a list of tubes of the user's own: CSV, or YAML where the name of the
-// file ends in .yaml or .yml. The error, if there is one, is of type Faults and holds
-// all that is wrong, in file order.
-func ReadStock(name string, src []byte) (stock.List, error) {
+// file ends in .yaml or .yml. Its materials are those of the table, and those of the user's own
+// that car files give. The error, if there is one, is of type Faults and holds all that is
+// wrong, in file order.
+func ReadStock(name string, src []byte, own ...string) (stock.List, error) {
 	switch strings.ToLower(filepath.Ext(name)) {
 	case ".yaml", ".yml":
-		return readStockYAML(name, src)
+		return readStockYAML(name, src, own)
 	}
-	return readStockCSV(name, src)
+	return readStockCSV(name, src, own)
 }
 
-func readStockYAML(name string, src []byte) (stock.List, error) {
+func readStockYAML(name string, src []byte, own []string) (stock.List, error) {
 	s, root, faults := parse(name, src)
 	if len(faults) > 0 {
 		for i, f := range faults { // what is said of any file speaks of cars
@@ -31,7 +33,7 @@ func readStockYAML(name string, src []byte) (stock.List, error) {
 		}
 		return stock.List{}, faults
 	}
-	r := &reader{source: s}
+	r := &reader{source: s, own: own}
 	top := r.read(&stockKey, nil, root, "")
 	list := stock.List{Name: top.at("name").text}
 	if currency := top.at("currency").text; currency != "" {
@@ -79,8 +81,8 @@ func (r *reader) addSize(list *stock.List, e *item) {
 		Tube: t, Given: [2]string{od.text, wall.text}, Price: math.NaN(),
 		Material: e.at("material").text, Part: e.at("part").text, Source: e.at("source").text,
 	}
-	if title, ok := materials.Canonical(s.Material); ok {
-		s.Material = title
+	if m := e.at("material"); m.given && m.good {
+		s.Material = r.material(m)
 	}
 	if price := e.at("price"); price.given {
 		s.Price = price.number()
@@ -89,4 +91,26 @@ func (r *reader) addSize(list *stock.List, e *item) {
 		s.Source = fmt.Sprintf("%s, line %d", filepath.Base(r.name), od.line)
 	}
 	list.Sizes = append(list.Sizes, s)
+}
+
+// material returns the name of the material of a tube as the table has it, or as it is
+// where it is one of the user's own.
+func (r *reader) material(m *item) string {
+	if title, ok := materials.Canonical(m.text); ok {
+		return title
+	}
+	if slices.Contains(r.own, m.text) {
+		return m.text
+	}
+	near := slices.Clone(r.own)
+	var unknown *materials.UnknownError
+	if _, err := materials.Find(m.text, 1); errors.As(err, &unknown) {
+		near = append(near, unknown.Near...)
+	}
+	remedy := "write one of the names that sixlink materials lists, or one of the materials of the car file"
+	if len(near) > 0 {
+		remedy = "perhaps " + nearOf(m.text, near) + "; otherwise " + remedy
+	}
+	r.refuse(m, quoted(m.text)+" is neither in the table of materials nor a material of the car file", remedy)
+	return m.text
 }

@@ -25,7 +25,7 @@ func TestReadStock(t *testing.T) {
 		"a.yaml": "format: sixlink-stock/1\ncurrency: EUR\nsizes:\n- {od: 0.5 in, wall: 0.035 in, material: 4130, price: 12.5, part: T-1}\n" +
 			"- {od: 22, wall: 1.5}\n- {od: 1 in, wall: 0.9, material: My steel, price: 20, source: catalogue}\n",
 	} {
-		list, err := carfile.ReadStock(name, []byte(text))
+		list, err := carfile.ReadStock(name, []byte(text), "My steel")
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
@@ -64,6 +64,8 @@ func TestReadStockFaults(t *testing.T) {
 		{"a.csv", "od (kg),wall (MPa),price (EUR/kg),part (mm)\n", []string{`a.csv:1:1: "kg" is no unit of a length`, `a.csv:1:9: "MPa"`, `a.csv:1:20: the unit "EUR/kg"`, `a.csv:1:35: part is text`}},
 		{"ä.csv", "od;wall;material\n20;1;ü\nä;0,5;E355+N\n-1;1 N;\n", []string{`ä.csv:3:1: od: "ä" is not a number`, `ä.csv:3:3: wall: "0,5" has a decimal comma`, `ä.csv:4:1: od: -1 mm is not above 0 mm`, `ä.csv:4:4: wall: 1 N is a force`}},
 		{"a.csv", "od,wall\n10,6\n,1\n10\n", []string{`a.csv:2:4: wall: 6 mm is more than 5 mm`, `a.csv:3:1: od: no value`, `a.csv:4:1: 1 cells in this row, and 2 headings`}},
+		{"a.csv", "od,wall,material\n20,1,E355+M\n", []string{`a.csv:2:6: material: "E355+M" is neither in the table of materials nor a material of the car file`, "perhaps E355+"}},
+		{"a.yml", "format: sixlink-stock/1\nsizes:\n- {od: 10, wall: 1, material: Unobtainium}\n", []string{`a.yml:3:31: sizes[0].material: "Unobtainium"`}},
 		{"a.csv", "od,wall\n", []string{"a.csv:1:1: the list has no tubes"}},
 		{"a.csv", "", []string{"a.csv:1:1: the list has no tubes"}},
 		{"a.csv", "od,wall\n\"20,1\n", []string{"this is not CSV"}},

@@ -19,9 +19,9 @@ type heading struct {
 
 // readStockCSV reads a list with a heading; commas, semicolons or tabs stand between the
 // cells, whichever the heading has. Lines that begin with # are left out.
-func readStockCSV(name string, src []byte) (stock.List, error) {
+func readStockCSV(name string, src []byte, own []string) (stock.List, error) {
 	text := strings.TrimPrefix(string(src), "\ufeff")
-	r := &reader{source: newSource(name, []byte(text[:min(len(text), maxBytes)]))}
+	r := &reader{source: newSource(name, []byte(text[:min(len(text), maxBytes)])), own: own}
 	if f, at := unreadable([]byte(text)); f != nil {
 		line, col := r.place([]byte(text[:at]))
 		return stock.List{}, Faults{r.source.fault(line, col, "", *f)}

@@ -29,6 +29,7 @@ var car = Key{Kind: Mapping, Doc: "the car file", Keys: []Key{
 	partsKey,
 	ownInertiaKey,
 	casesKey,
+	dutyKey,
 	scatterKey,
 }}
 

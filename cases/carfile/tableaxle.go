@@ -15,7 +15,7 @@ func axle(name, doc string) Key {
 			Name: "carried_by", Kind: Choice, Required: true, Choices: []string{"upright", "upper_wishbone", "lower_wishbone"},
 			Doc: "the body on which the outer end of the rod sits",
 		}), Also: []string{"push_rod", "pull_rod"}},
-		rockerKey, inboardKey, motionKey, membersKey,
+		rockerKey, inboardKey, motionKey, membersKey, stiffnessKey,
 	}}
 	k.Keys = append(k.Keys, rightOf(k.Keys))
 	return k

@@ -7,7 +7,7 @@ var scatterKey = Key{
 		scatterGroup("walls", "every wall of a tube of metal, a length or a share in %"),
 		scatterGroup("diameters", "every outer diameter of a round tube of metal, a length or a share in %"),
 		scatterGroup("strengths", "the strengths of each member's metal, by one factor, a share in %"),
-		scatterGroup("loads", "each load case, by one factor, a share in %"),
+		scatterGroup("loads", "each load case, by one factor on all of its loads, a share in %"),
 		{Name: "values", Kind: List, Doc: "values by their path, in place of what their group says", Keys: append([]Key{
 			{Name: "path", Kind: Text, Required: true, Doc: "the path of the value, such as vehicle.cg_height"},
 		}, deviations("in the unit of the value or a share in %")...), OneOf: deviationKeys},

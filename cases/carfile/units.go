@@ -28,6 +28,9 @@ const (
 	SecondMoment
 	SectionModulus
 	TorquePerAngle
+	AnglePerForce
+	Distance
+	Duration
 )
 
 // dimensions holds what is said of each dimension: its name, the unit of a bare
@@ -51,6 +54,9 @@ var dimensions = [...]struct{ name, bare, example string }{
 	SecondMoment:   {"a second moment of area", "mm⁴", "0.021 in⁴"},
 	SectionModulus: {"a section modulus", "mm³", "0.042 in³"},
 	TorquePerAngle: {"a torque per angle", "N·m/rad", "45 N·m/°"},
+	AnglePerForce:  {"an angle per force", "°/kN", "2 mrad/kN"},
+	Distance:       {"a distance", "km", "1.5 mi"},
+	Duration:       {"a time", "s", "5 ms"},
 }
 
 func (d Dimension) String() string { return dimensions[d].name }
@@ -110,6 +116,14 @@ var units = []Unit{
 	{Name: "m", Dimension: Length, Times: "1000"},
 	{Name: "in", Also: []string{"inch", "inches", `"`, "″"}, Dimension: Length, Times: "25.4", Source: inch},
 	{Name: "ft", Also: []string{"foot", "feet"}, Dimension: Length, Times: "304.8", Source: foot},
+
+	{Name: "km", Dimension: Distance},
+	{Name: "mi", Also: []string{"mile", "miles"}, Dimension: Distance, Times: "1.609344", Source: mile},
+
+	{Name: "s", Dimension: Duration},
+	{Name: "ms", Dimension: Duration, Per: "1000"},
+	{Name: "min", Dimension: Duration, Times: "60", Source: "1 min = 60 s"},
+	{Name: "h", Dimension: Duration, Times: "3600", Source: hour},
 
 	{Name: "kg", Dimension: Mass},
 	{Name: "g", Dimension: Mass, Per: "1000"},
@@ -180,6 +194,9 @@ var units = []Unit{
 	{Name: "mm³", Dimension: SectionModulus},
 	{Name: "cm³", Dimension: SectionModulus, Times: "1000", Source: centimetre},
 	{Name: "in³", Dimension: SectionModulus, Times: "16387.064", Source: inch},
+
+	{Name: "°/kN", Also: []string{"deg/kN"}, Dimension: AnglePerForce},
+	{Name: "mrad/kN", Also: []string{"rad/MN"}, Dimension: AnglePerForce, Times: "0.18", Per: "3.14159265358979323846", Source: radian},
 }
 
 // Units returns the table of units. It is not to be changed.

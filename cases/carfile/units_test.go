@@ -48,6 +48,10 @@ var published = []struct {
 	{"in⁴", SecondMoment, 416231.4, 0.05, "B.8 inch to the fourth power: 4.162 314 E-07 m⁴"},
 	{"cm³", SectionModulus, 1000, 0, "definition"},
 	{"in³", SectionModulus, 16387.06, 5e-3, "B.8 cubic inch: 1.638 706 E-05 m³"},
+	{"mrad/kN", AnglePerForce, 0.05729578, 5e-9, "a thousandth of the radian; 1 kN is that of the bare unit"},
+	{"mi", Distance, 1.609344, 0, "B.8 mile: 1.609 344 E+03 m, exact"},
+	{"min", Duration, 60, 0, "SI, 9th edition, Table 8: 1 min = 60 s, from memory"},
+	{"h", Duration, 3600, 0, "SI, 9th edition, Table 8: 1 h = 3600 s, from memory"},
 	{"lbf·in", Moment, 0.1129848, 5e-8, "B.8 pound-force inch: 1.129 848 E-01 N·m"},
 }
 
@@ -73,6 +77,7 @@ var prefixed = map[string]float64{
 	"mm": 1, "µm": 1e-3, "cm": 10, "m": 1000, "kg": 1, "g": 1e-3, "N": 1, "kN": 1000, "daN": 10, "MN": 1e6,
 	"MPa": 1, "GPa": 1000, "kPa": 1e-3, "Pa": 1e-6, "°": 1, "m/s": 1, "m²": 1, "cm²": 1e-4, "mm²": 1e-6,
 	"kg/m³": 1, "g/cm³": 1000, "N·m": 1, "kN·m": 1000, "N·mm": 1e-3, "N·m/rad": 1, "N·mm/rad": 1e-3, "N/mm": 1, "N/m": 1e-3,
+	"km": 1, "s": 1, "ms": 1e-3,
 }
 
 // Every unit has a published factor, and names its source, or a prefix of SI.

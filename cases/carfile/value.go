@@ -11,13 +11,12 @@ import (
 
 // A Value is one number of a car file by its path, such as "front.rod.inner.z",
 // "front.members.rod.tube.wall" or "cases[Bump].wheel_factors.up". Entries of a list
-// go by their number, from 0, or by their name; numbers of a list by what they are, or
-// by their number.
+// go by their name, in quotation marks where it has brackets, or by their number, from 0;
+// numbers of a list by what they are, or by their number.
 //
 // Two paths name factors that no file has a key for, 1 being the car as it is:
 // "AXLE.members.MEMBER.strength" multiplies every strength of the member's metal, and
-// "cases[CASE].load" the wheel factors, accelerations or contact forces of a case, its
-// unsprung acceleration too, and not its speed.
+// "cases[CASE].load" every load of a case, as cases.Case.LoadFactor says.
 type Value struct {
 	Path      string
 	Base      float64 // as the file has it, in the unit of a bare number
@@ -51,7 +50,7 @@ func (f File) Value(path string) (Value, error) {
 		return Value{}, fmt.Errorf("%s: %w", clean(path), err)
 	}
 	return Value{
-		Path: it.valuePath(index), Base: it.numbers[index], Dimension: it.key.Dimension, Range: it.key.Range,
+		Path: f.named(it.valuePath(index)), Base: it.numbers[index], Dimension: it.key.Dimension, Range: it.key.Range,
 		key: it.key, index: index, steps: steps,
 	}, nil
 }
@@ -84,36 +83,6 @@ func (v Value) holds(x float64, text string) error {
 	}
 	k := Key{Dimension: v.Dimension, Range: v.Range}
 	return fmt.Errorf("%s: %s: stay inside the limits of this value", v.Path, k.outside(text, x))
-}
-
-// splitPath splits a path at its points and brackets.
-func splitPath(path string) (steps []step, ok bool) {
-	for rest := path; rest != ""; {
-		switch {
-		case rest[0] == '[':
-			end := strings.IndexByte(rest, ']')
-			if end < 2 || len(steps) == 0 {
-				return nil, false
-			}
-			steps, rest = append(steps, step{strings.TrimSpace(rest[1:end]), true}), rest[end+1:]
-		case rest[0] == '.':
-			if len(steps) == 0 || len(rest) == 1 || rest[1] == '.' || rest[1] == '[' {
-				return nil, false
-			}
-			rest = rest[1:]
-			fallthrough
-		default:
-			if len(steps) > 0 && path[len(path)-len(rest)-1] == ']' {
-				return nil, false
-			}
-			end := strings.IndexAny(rest, ".[")
-			if end < 0 {
-				end = len(rest)
-			}
-			steps, rest = append(steps, step{rest[:end], false}), rest[end:]
-		}
-	}
-	return steps, len(steps) > 0
 }
 
 // resolve follows a path to one number.
@@ -150,7 +119,7 @@ func (it *item) resolve(steps []step) (*item, int, error) {
 func (it *item) entry(s step) (*item, error) {
 	var names []string
 	for _, e := range it.entries {
-		name := e.at("name").text + e.at("part").text
+		name := e.name()
 		if name == s.text {
 			return e, nil
 		}
@@ -162,7 +131,7 @@ func (it *item) entry(s step) (*item, error) {
 	if len(names) == 0 {
 		return nil, fmt.Errorf("the file has no %s: add them to the file", it.path)
 	}
-	return nil, fmt.Errorf("%s has no entry %s: its entries go by their number, 0 to %d, or by name: %s", it.path, quoted(s.text), len(names)-1, nearOf(s.text, names))
+	return nil, fmt.Errorf("%s has no entry %s: its entries go by name: %s, or by their number, 0 to %d", it.path, quoted(s.text), nearOf(s.text, names), len(names)-1)
 }
 
 // numbered returns the index of a number of a list.

@@ -69,7 +69,7 @@ func (v *Variant) Car(x []float64) (cases.Car, error) {
 	b.build(v.top)
 	if len(b.faults) > 0 {
 		v.reset() // the builder marks what it refuses
-		return cases.Car{}, fault{b.faults.InOrder()}
+		return cases.Car{}, fault{b.faults.InOrder(), v.file}
 	}
 	for i, value := range v.values {
 		if value.does != nil {
@@ -81,11 +81,14 @@ func (v *Variant) Car(x []float64) (cases.Car, error) {
 
 // A fault says what is wrong with a variant in one line: the place in the file is
 // that of a number which the variant does not have.
-type fault struct{ Faults }
+type fault struct {
+	Faults
+	file File
+}
 
 func (f fault) Error() string {
 	first := f.Faults[0]
-	text := clean(first.Path) + ": " + clean(first.Text)
+	text := clean(f.file.named(first.Path)) + ": " + clean(first.Text)
 	if n := len(f.Faults) - 1; n > 0 {
 		text += fmt.Sprintf("; and %d more", n)
 	}

@@ -36,6 +36,24 @@ func TestACarAgainstItself(t *testing.T) {
 	}
 }
 
+// A difference far below what any input is known to is no change, in forces nor in reserve
+// factors; one that could be meant is. Forces go nearly with the mass of the car: 0.0001 kg
+// of 560 is 2e-7 of them, 0.1 kg is 2e-4.
+func TestNoiseIsNoChange(t *testing.T) {
+	a := file(t, "hillclimb-pushrod").Car
+	for _, row := range []struct {
+		mass    float64
+		changes bool
+	}{{0.0001, false}, {-0.0001, false}, {0.1, true}} {
+		b := a
+		b.Vehicle.Mass += row.mass
+		trade := of(t, a, b).Trades[0]
+		if (len(trade.Forces) > 0) != row.changes || (len(trade.Reserves) > 0) != row.changes {
+			t.Errorf("%g kg more: %d forces and %d reserve factors change", row.mass, len(trade.Forces), len(trade.Reserves))
+		}
+	}
+}
+
 // In the other order of two cars every change has the other sign, in the same order.
 func TestOrderMirrorsSigns(t *testing.T) {
 	a, b := file(t, "hillclimb-pushrod").Car, file(t, "hillclimb-pullrod").Car

@@ -18,6 +18,7 @@ func (c Comparison) Remarks() []string {
 		"masses of links are those of the bare sections between joint centres, without ends; their heights are those of the middles, above the contact point",
 		"frontal area: the links of one corner, each as wide as its section, what lies behind another counted once; streamlined sections are taken to lie along the flow, rectangular ones to show their greater side; ends, rocker, bodywork and the wheel are left out",
 		"travel ratio: of the drawn position alone, both wheels of the axle alike, from the virtual work of an upward force on a rolling wheel: shortening of the spring, or turn of the torsion bar, per rise of the wheel",
+		fmt.Sprintf("what changes: differences of less than %g %% of the largest member force of the two cars, or of a reserve factor, are left out as rounding, and so are reserve factors above %g", 100*Noise, 1/Noise),
 		"rises and falls are changes of size; the comparison ends with the numbers and weighs them against nothing",
 	}
 	var without []string
@@ -36,27 +37,43 @@ func (c Comparison) Remarks() []string {
 
 // walls says what no check knows of the walls of the tubes needed.
 func (c Comparison) walls() (out []string) {
-	thin, slender := false, map[string]bool{}
+	slender := map[string]bool{}
 	for _, car := range c.Cars {
 		for i, corner := range car.Corners {
 			for j, m := range corner.Members {
 				if m.Need == nil {
 					continue
 				}
-				thin = thin || m.Need.Tube.Wall < sizing.ThinWall
 				if class, ok := m.Need.Strut.WallClass(); ok && !class.Holds() {
 					slender[cases.AxleNames[i/2]+" "+loads.LinkNames[j]] = true
 				}
 			}
 		}
 	}
-	if thin {
-		out = append(out, "tubes needed: "+sizing.ThinRemark)
+	if c.ThinWalls() {
+		out = append(out, ThinWalls)
 	}
 	if names := slices.Sorted(maps.Keys(slender)); len(names) > 0 {
 		out = append(out, "tubes needed with a wall of class 4 (EN 1993-1-1:2005, Table 5.2), which may buckle before it yields and needs a check as a shell: "+strings.ReplaceAll(strings.Join(names, ", "), "_", " "))
 	}
 	return out
+}
+
+// ThinWalls is the remark on tubes needed that have a thin wall.
+const ThinWalls = "tubes needed: " + sizing.ThinRemark
+
+// ThinWalls tells whether a tube needed has a thin wall.
+func (c Comparison) ThinWalls() bool {
+	for _, car := range c.Cars {
+		for _, corner := range car.Corners {
+			for _, m := range corner.Members {
+				if m.Need != nil && m.Need.Tube.Wall < sizing.ThinWall {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // Letter names a car of a comparison: A for the first.

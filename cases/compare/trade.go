@@ -37,6 +37,12 @@ type Reserves struct {
 // alike is the share to which two numbers that say the same may differ by rounding.
 const alike = 1e-9
 
+// Noise is the share of the largest member force of both cars below which a change of a
+// force is none: what is left of other numbers by the way they are worked out, and less
+// than any table shows. A reserve factor above 1/Noise is that of such a force. Our own
+// choice, no published source.
+const Noise = 1e-5
+
 // same tells whether two numbers agree to rounding, or are both without value.
 func same(a, b float64) bool {
 	if math.IsNaN(a) || math.IsNaN(b) {
@@ -48,7 +54,7 @@ func same(a, b float64) bool {
 func trade(first, other Car) Trade {
 	mass := func(m Member) float64 { return m.Strut.Mass() }
 	return Trade{
-		Forces: changes(first, other, Member.Peak), Masses: changes(first, other, mass), Needed: changes(first, other, Member.Needed),
+		Forces: forceChanges(first, other), Masses: changes(first, other, mass), Needed: changes(first, other, Member.Needed),
 		Reserves: reserveChanges(first, other),
 	}
 }
@@ -73,6 +79,29 @@ func changes(first, other Car, of func(Member) float64) (out []Change) {
 	return out
 }
 
+// forceChanges are the changes of the largest forces, without noise.
+func forceChanges(first, other Car) []Change {
+	largest := 0.0
+	for _, car := range []Car{first, other} {
+		for _, c := range car.Corners {
+			for _, m := range c.Members {
+				largest = math.Max(largest, zero(math.Abs(m.Peak())))
+			}
+		}
+	}
+	return slices.DeleteFunc(changes(first, other, Member.Peak), func(c Change) bool {
+		return math.Abs(zero(c.Other)-zero(c.First)) <= Noise*largest
+	})
+}
+
+// zero is a force, 0 where there is none.
+func zero(v float64) float64 {
+	if math.IsNaN(v) {
+		return 0
+	}
+	return v
+}
+
 // Sum adds the rises and the falls up, each on its own and together, left and right.
 func Sum(list []Change) (rises, falls, together float64) {
 	for _, c := range list {
@@ -93,7 +122,7 @@ func reserveChanges(first, other Car) (out []Reserves) {
 			a, b := first.Judged(i, j), other.Judged(i, j)
 			for _, check := range titles(a, b) {
 				r := Reserves{i, j, check, lowestOf(a, check), lowestOf(b, check)}
-				if !same(r.First.Value, r.Other.Value) {
+				if !same(r.First.Value, r.Other.Value) && !(idle(r.First) && idle(r.Other)) && !nearly(r.First.Value, r.Other.Value) {
 					out = append(out, r)
 				}
 			}
@@ -101,6 +130,12 @@ func reserveChanges(first, other Car) (out []Reserves) {
 	}
 	return out
 }
+
+// idle tells whether a reserve factor is that of no force but noise.
+func idle(p Peak) bool { return p.Case < 0 || p.Value > 1/Noise }
+
+// nearly tells whether two reserve factors differ by no more than noise.
+func nearly(a, b float64) bool { return math.Abs(a-b) <= Noise*math.Min(a, b) }
 
 // titles are those of the checks of either car, after the empty one, in report order.
 func titles(lists ...cases.Judged) []string {

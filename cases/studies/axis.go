@@ -8,8 +8,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// MostPoints bounds a range and a grid: what a table can still show.
-const MostPoints = 1_000_000
+// MostPoints bounds a range and a grid, so that all of its points, with the text of every
+// form of output, take about a gigabyte of memory at most.
+const MostPoints = 40_000
 
 // An Axis is one thing that varies: a value of the car file, or an end that moves along
 // a line or an arc.
@@ -24,9 +25,13 @@ type Axis struct {
 	Arc  *Arc    `json:"arc,omitempty"`
 }
 
-// An Arc is a circle about an axis, in the axes of the file; a turn is positive by the
-// right-hand rule as the file's axes have it.
-type Arc struct{ Through, Axis r3.Vec }
+// An Arc is a circle about an axis, in the axes of the file. A turn is positive by the
+// right-hand rule about the direction of the axis on the car: the same turn of the car's
+// parts whatever the axes in which the file is drawn.
+type Arc struct {
+	Through, Axis r3.Vec
+	LeftHanded    bool `json:",omitempty"` // the axes of the file
+}
 
 // Range returns the values from one to another in equal steps; the last is the one that
 // is not past the end.
@@ -62,7 +67,11 @@ func (a Axis) put(dst []float64, v float64) {
 	case a.Line != nil && v != 0:
 		p = r3.Add(p, r3.Scale(v, r3.Unit(*a.Line)))
 	case a.Arc != nil && v != 0:
-		turn := r3.NewRotation(v*math.Pi/180, a.Arc.Axis)
+		angle := v * math.Pi / 180
+		if a.Arc.LeftHanded { // the formula turns the other way there
+			angle = -angle
+		}
+		turn := r3.NewRotation(angle, a.Arc.Axis)
 		p = r3.Add(a.Arc.Through, turn.Rotate(r3.Sub(p, a.Arc.Through)))
 	case a.Line == nil && a.Arc == nil:
 		dst[0] = v

@@ -6,6 +6,7 @@ import (
 	"sixlink/cases"
 	"sixlink/cases/variants"
 	"sixlink/loads"
+	"sixlink/members/sizing"
 )
 
 // Sized is a Sizer that chooses from a stock.
@@ -27,6 +28,9 @@ func Sized(o cases.Sizing) Sizer {
 // SizedFrom says from which stock, for every report of what was sized.
 func SizedFrom(o cases.Sizing) cases.Note {
 	text := fmt.Sprintf("tubes are the lightest of the stock %s that carry every case with a reserve factor of %g at least; both legs of a wishbone share one, and so do left and right where the file has one for both", o.Stock.Name, o.Target)
+	if o.Limits.Wall.Min < sizing.ThinWall {
+		text += "; " + sizing.ThinRemark
+	}
 	if o.Stock.Remark != "" {
 		text += "; " + o.Stock.Remark
 	}

@@ -199,6 +199,17 @@ func TestMoves(t *testing.T) {
 	if arc.put(p[:], 0); p != [3]float64{5, 730, 196} {
 		t.Errorf("no turn: %v", p)
 	}
+	// In axes with y to the right, which are left-handed, it is the same turn of the car.
+	mirror := Axis{Base: []float64{5, -730, 196}, Arc: &Arc{LeftHanded: true}}
+	mirror.Arc.Through.Y, mirror.Arc.Through.Z, mirror.Arc.Axis.X = -630, 196, 2
+	for _, angle := range []float64{90, -30, 12.5} {
+		var q [3]float64
+		arc.put(p[:], angle)
+		mirror.put(q[:], angle)
+		near(t, "x", q[0], p[0], 1e-12)
+		near(t, "y", q[1], -p[1], 1e-12)
+		near(t, "z", q[2], p[2], 1e-12)
+	}
 	line := Axis{Base: []float64{1, 2, 3}, Line: &arc.Arc.Axis}
 	if line.put(p[:], -4); p != [3]float64{-3, 2, 3} {
 		t.Errorf("along a line: %v", p)

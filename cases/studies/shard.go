@@ -2,16 +2,19 @@ package studies
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"reflect"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // Format is the form of a study in a shard file.
-const Format = "sixlink-shard/1"
+const Format = "sixlink-shard/2"
 
 // A Shard is part I of N of a study, I from 0; the zero value is the whole.
 type Shard struct {
@@ -35,35 +38,82 @@ func (s Shard) part(n int) (from, to int) {
 	return cut(w.I), cut(w.I + 1)
 }
 
-// Encode returns a study as a shard file.
+// Encode returns a study as a shard file, with the checksum of all else that is in it.
 func (s Study) Encode() ([]byte, error) {
-	s.Format, s.Shard = Format, s.Shard.whole()
+	s.Format, s.Shard, s.Checksum = Format, s.Shard.whole(), strings.Repeat("0", 2*sha256.Size)
 	var buf bytes.Buffer
 	enc := json.NewEncoder(&buf)
 	enc.SetEscapeHTML(false)
-	enc.SetIndent("", " ")
-	err := enc.Encode(s)
-	return buf.Bytes(), err
+	if err := enc.Encode(s); err != nil {
+		return nil, err
+	}
+	text := buf.Bytes()
+	if at := checksumAt(text); at >= 0 {
+		copy(text[at:], checksum(text, at))
+	}
+	return text, nil
 }
 
-// Decode reads a shard file.
+// checksumAt is where the checksum of a shard file stands; −1: it has none.
+func checksumAt(text []byte) int {
+	const key = "\"checksum\":\""
+	at := bytes.Index(text[:min(len(text), 200)], []byte(key))
+	if at < 0 || at+len(key)+2*sha256.Size > len(text) {
+		return -1
+	}
+	return at + len(key)
+}
+
+// checksum is the SHA-256 of all of a shard file but the checksum at its place.
+func checksum(text []byte, at int) string {
+	h := sha256.New()
+	h.Write(text[:at])
+	h.Write(text[at+2*sha256.Size:])
+	return hex.EncodeToString(h.Sum(nil))
+}
+
+// Decode reads a shard file, and refuses one that is not as it was written.
 func Decode(text []byte) (Study, error) {
+	if err := shardForm(text); err != nil {
+		return Study{}, err
+	}
+	at := checksumAt(text)
+	if at < 0 || checksum(text, at) != string(text[at:at+2*sha256.Size]) {
+		return Study{}, errChanged
+	}
 	var s Study
 	dec := json.NewDecoder(bytes.NewReader(text))
 	dec.DisallowUnknownFields()
 	if err := dec.Decode(&s); err != nil {
-		return Study{}, fmt.Errorf("it is no shard file: %w: name a file that --shard wrote", err)
+		return Study{}, errChanged
 	}
-	switch {
-	case s.Format != Format:
-		return Study{}, fmt.Errorf("its format is %q, not %q: name a file that --shard wrote with this version", s.Format, Format)
-	case (s.Vary == nil) == (s.Tolerance == nil) || s.Shard.N < 1 || s.Shard.I < 0 || s.Shard.I >= s.Shard.N:
-		return Study{}, errors.New("it is no whole shard file: make it again")
+	s.Checksum = ""
+	if (s.Vary == nil) == (s.Tolerance == nil) || s.Shard.N < 1 || s.Shard.I < 0 || s.Shard.I >= s.Shard.N {
+		return Study{}, errChanged
 	}
 	if s.Tolerance != nil {
-		return s, s.Tolerance.sound()
+		return s, s.Tolerance.sound(s.Shard, s.Complete)
 	}
-	return s, s.Vary.sound(s.Shard)
+	return s, s.Vary.sound(s.Shard, s.Complete)
+}
+
+// errChanged is the error for a shard file that is not as it was written.
+var errChanged = errors.New("the shard is not as it was written: its checksum does not fit what is in it: run the shard again")
+
+// shardForm refuses what is no shard file by its form, or none of this version.
+func shardForm(text []byte) error {
+	begins := bytes.HasPrefix(text, []byte(`{"format":"sixlink-shard/`)) || bytes.HasPrefix(text, []byte("{\n \"format\": \"sixlink-shard/"))
+	switch {
+	case len(bytes.TrimSpace(text)) == 0:
+		return errors.New("the file is empty: run the shard again")
+	case !begins:
+		return errors.New("it is no shard file: name a file that --shard-file wrote")
+	case !bytes.HasPrefix(text, []byte(`{"format":"`+Format+`"`)):
+		return fmt.Errorf("the shard was made by another version of the program, and this one reads the format %q: run it again", Format)
+	case !bytes.HasSuffix(text, []byte("}\n")):
+		return errors.New("the shard ends before its end: run it again")
+	}
+	return nil
 }
 
 // A Part is a shard with the name of its file, for messages.

@@ -19,6 +19,7 @@ import (
 // A Study is what a study found, with all that its reports need.
 type Study struct {
 	Format    string     `json:"format"`
+	Checksum  string     `json:"checksum"` // of a shard file: SHA-256 of all but itself
 	Head      Head       `json:"head"`
 	Shard     Shard      `json:"shard"`
 	Complete  bool       `json:"complete"` // false: it was stopped, and what it found is a part

@@ -207,11 +207,13 @@ func (t *Tolerance) Sensitivities(i int) (out []Sensitivity) {
 }
 
 // sound refuses a shard whose lists are not those of its question.
-func (t *Tolerance) sound() error {
+func (t *Tolerance) sound(s Shard, complete bool) error {
 	n := len(t.Scatter)
-	ok := len(t.Tallies) == numTallies && len(t.Scores) == n && len(t.Squares) == n && t.Samples > 0 && t.Samples <= MostSamples
+	from, to := s.part(t.Samples)
+	ok := len(t.Tallies) == numTallies && len(t.Scores) == n && len(t.Squares) == n && t.Samples > 0 && t.Samples <= MostSamples &&
+		t.Done <= int64(to-from) && (!complete || t.Done == int64(to-from)) && t.Refused >= 0 && t.Refused <= t.Done
 	for _, y := range t.Tallies {
-		ok = ok && len(y.Products) == n && y.Bins.total() == y.Judged && y.Below <= y.Judged
+		ok = ok && len(y.Products) == n && y.Bins.total() == y.Judged && y.Below <= y.Judged && y.Judged <= t.Done-t.Refused
 	}
 	if !ok {
 		return errors.New("its counts do not belong together: make it again")

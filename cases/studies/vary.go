@@ -62,6 +62,7 @@ type Sizer func(cases.Car) (cases.Car, error)
 func VaryAll(ctx context.Context, axes []Axis, maker func() (Maker, error), size Sizer, plan Plan) (*Vary, bool, error) {
 	out := &Vary{Axes: axes, Sized: size != nil}
 	from, to := plan.Shard.part(Count(axes))
+	out.Points = make([]Point, 0, to-from)
 	worker := func() (func(int) Point, error) {
 		car, err := maker()
 		return func(i int) Point { return out.point(from+i, car, size) }, err
@@ -136,7 +137,10 @@ func oneLine(err error) string {
 	var joined interface{ Unwrap() []error }
 	var r *cases.Refusal
 	if errors.As(err, &joined) && len(joined.Unwrap()) > 0 && errors.As(joined.Unwrap()[0], &r) {
-		text := r.Path + ": " + r.What()
+		text := r.What()
+		if r.Name == "" { // of a corner
+			text = r.Path + ": " + text
+		}
 		if n := len(joined.Unwrap()) - 1; n > 0 {
 			text += fmt.Sprintf("; and %d more", n)
 		}
@@ -184,10 +188,10 @@ func (l Lowest) lower(o Lowest) Lowest {
 }
 
 // sound refuses a shard whose points are not those of its part.
-func (v *Vary) sound(s Shard) error {
+func (v *Vary) sound(s Shard, complete bool) error {
 	n := Count(v.Axes)
 	from, to := s.part(n)
-	if n > MostPoints || len(v.Points) > to-from {
+	if n > MostPoints || len(v.Points) > to-from || complete && len(v.Points) < to-from {
 		return errors.New("its points are not those of its ranges: make it again")
 	}
 	for i, p := range v.Points {

@@ -93,6 +93,13 @@ var changed = map[string]func(*cases.Car){
 	"own inertia": func(c *cases.Car) {
 		c.OwnInertia = true
 	},
+	"load factors": func(c *cases.Car) {
+		c.OwnInertia = true
+		c.Cases = append([]cases.Case{}, c.Cases...)
+		for i := range c.Cases {
+			c.Cases[i].Scale(1 + 0.1*float64(i%4))
+		}
+	},
 	"sources": func(c *cases.Car) {
 		c.Axles[0].Parts[loads.Rod].Sources = members.Sources{Eccentricity: 1.5}
 		c.Axles[0].Parts[loads.TrackRod].Sources = members.Sources{SideLoad: 0.02}

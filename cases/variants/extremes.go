@@ -117,7 +117,7 @@ func (f *fast) load(c *cases.Car, p *cases.Part, axle, link, n int) members.Load
 	v := &f.events[axle][n]
 	l := members.Load{Axial: v.axial[link], Bending: v.bending[link], Sources: p.Sources}
 	if c.OwnInertia {
-		l.Across = cases.Across(v.unsprung, f.responses[axle].Direction(link))
+		l.Across = v.factor * cases.Across(v.unsprung, f.responses[axle].Direction(link))
 	}
 	return l
 }

@@ -29,8 +29,9 @@ type fast struct {
 // or on the right its mirror image, comes.
 type event struct {
 	axial, bending [loads.NumLinks]float64
-	unsprung       r3.Vec // acceleration of the unsprung mass, g
-	at             [2]int // load case on the left and on the right; -1: never
+	unsprung       r3.Vec  // acceleration of the unsprung mass, g
+	factor         float64 // on all loads of its case
+	at             [2]int  // load case on the left and on the right; -1: never
 }
 
 // A judged event has the least reserve factor of a member and the row of its check.
@@ -151,7 +152,7 @@ func (f *fast) event(axle int, a *cases.Acting, at [2]int) {
 	n := len(f.events[axle])
 	f.events[axle] = f.events[axle][:n+1]
 	e := &f.events[axle][n]
-	e.unsprung, e.at = a.Unsprung, at
+	e.unsprung, e.factor, e.at = a.Unsprung, a.Factor, at
 	f.even[axle] = f.even[axle] && at[0] >= 0 && at[1] >= 0
 	f.responses[axle].Solve(&a.WheelLoad, &e.axial, &e.bending)
 }

@@ -18,15 +18,18 @@ type Weld struct {
 	Process string // of welding, by which the shares follow from metal and wall; empty: the file gives them
 }
 
-// area returns the area of the throat round the tube, mm².
+// ThroatArea returns the area of the throat of a weld round a tube, mm².
 //
 //	A_w = π·OD·a
-func (s Subject) throatArea() float64 { return math.Pi * s.Tube.OD * s.Weld.Throat }
+func ThroatArea(od, throat float64) float64 { return math.Pi * od * throat }
 
-// throatModulus returns the section modulus of the throat as a thin ring, mm³.
+// ThroatModulus returns the section modulus of that throat as a thin ring, mm³.
 //
 //	Z_w = π·OD²·a/4
-func (s Subject) throatModulus() float64 { return math.Pi * s.Tube.OD * s.Tube.OD * s.Weld.Throat / 4 }
+func ThroatModulus(od, throat float64) float64 { return math.Pi * od * od * throat / 4 }
+
+func (s Subject) throatArea() float64    { return ThroatArea(s.Tube.OD, s.Weld.Throat) }
+func (s Subject) throatModulus() float64 { return ThroatModulus(s.Tube.OD, s.Weld.Throat) }
 
 // weldStrength returns the ultimate tensile strength of the weld, MPa: that of the
 // weaker part joined, where the filler's is not given the tube's beside the weld.

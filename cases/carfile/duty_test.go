@@ -1,0 +1,101 @@
+package carfile
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"sixlink/cases"
+	"sixlink/cases/duty"
+)
+
+// dutyEdits spoil the duty of the example.
+var dutyEdits = []edit{
+	{name: "lap in the unit of a hardpoint", old: "lap_length: 2.4 km", new: "lap_length: 2400 mm"},
+	{name: "no life factor below one", old: "life_factor: 4 ", new: "life_factor: 0.5 "},
+	{name: "inspection above the life", old: "inspection: 25 % ", new: "inspection: 125 % "},
+	{name: "unknown load case", old: "{case: Bump}]", new: "{case: Bumps}]"},
+	{name: "case that unfolds", old: "{case: Bump}]", new: "{case: Cornering}]"},
+	{name: "one case alone", old: "[{case: Static}, {case: Bump}]", new: "[{case: Bump}]"},
+	{name: "block twice", old: "name: Strikes", new: "name: Bumps"},
+	{name: "history of a block's name", old: "name: Run\n", new: "name: Bumps\n"},
+	{name: "no laps in a file", old: "laps: 1 ", new: "laps: 0 "},
+	{name: "column without its name", old: "{column: lat. acceleration (g)}", new: "{unit: g}"},
+	{name: "column in a unit of something else", old: "unit: km/h}", new: "unit: kg}"},
+	{name: "column times nothing", old: "unit: km/h}", new: "scale: 0}"},
+	{name: "no lateral acceleration", old: "        acceleration_y: {column: lat. acceleration (g)}\n", new: ""},
+	{name: "forces and accelerations", old: "        speed: {column: speed (km/h), unit: km/h}\n", new: "        rear_left: {force_x: {column: a}, force_y: {column: b}, force_z: {column: c}}\n"},
+	{name: "time in metres", old: "time: {column: time (s)}", new: "time: {column: time (s), unit: m}"},
+	{name: "no columns", old: "      columns: ", new: "      colums: "},
+	{name: "unknown detail", old: "detail: round tube butt weld", new: "detail: weld"},
+	{name: "detail of a shear stress", old: "detail: round tube butt weld", new: "detail: weld in shear"},
+	{name: "bolt without a thread", old: "detail: bolt in tension, thread: M8", new: "detail: bolt in tension"},
+	{name: "root without a throat", old: "detail: round tube butt weld", new: "detail: root"},
+	{name: "unknown metal", old: "stress_life: 4130 (Su 895)", new: "stress_life: 4130"},
+	{name: "two curves", old: "detail: round tube butt weld", new: "detail: round tube butt weld, handbook: 2024-T3 sheet"},
+	{name: "no curve", old: "detail: round tube butt weld", new: "at: ends"},
+	{name: "mean stress of a weld", old: "detail: round tube butt weld", new: "detail: round tube butt weld, mean_stress: swt"},
+	{name: "mean stress without constants", old: "mean_stress: goodman", new: "mean_stress: walker"},
+	{name: "thread of no size", old: "thread: M8", new: "thread: 8 mm"},
+	{name: "thread and throat", old: "thread: M8", new: "thread: M8, throat: 2"},
+	{name: "radius without a notch", old: "stress_concentration: 3, notch_radius: 1.5", new: "notch_radius: 1.5"},
+	{name: "member of nobody", old: "axle: front, member: rod,", new: "axle: front, member: push_rod,"},
+}
+
+// TestDutyFaults holds the messages for a faulty duty to testdata/faults-duty.golden, as
+// TestFaults does.
+func TestDutyFaults(t *testing.T) {
+	golden := filepath.Join("testdata", "faults-duty.golden")
+	want, got := readGolden(t, golden), make(map[string]string)
+	var order []string
+	good := example(t, "hillclimb-pushrod-duty.yaml")
+	for _, e := range dutyEdits {
+		message := faultsOf(t, edited(t, good, e.old, e.new), max(1, e.faults))
+		got[e.name], order = message, append(order, e.name)
+		if d := cmp.Diff(want[e.name], message); d != "" && !*update {
+			t.Errorf("message for %s (-want +got):\n%s", e.name, d)
+		}
+	}
+	if *update {
+		writeGolden(t, golden, order, got)
+	}
+}
+
+// What the file states is what the duty has, in its units; what it leaves out has the
+// values that the table names.
+func TestDutyOfTheFile(t *testing.T) {
+	f, err := Read("car.yaml", []byte(edited(t, example(t, "hillclimb-pushrod-duty.yaml"),
+		"time: {column: time (s)}", "time: {column: time (s), unit: ms, scale: -2}")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := f.Duty
+	if d.LapLength != 2.4 || d.Wanted != 500 || d.LifeFactor != 4 || d.LoadFactor != 1 || d.Inspection != 0.25 || d.Survival != 0.99 {
+		t.Errorf("%+v", d)
+	}
+	h := d.Histories[0]
+	if c := h.Columns[0]; c.What != duty.Time || c.Factor != -0.002 {
+		t.Errorf("time: %+v", c)
+	}
+	if c := h.Columns[3]; c.What != duty.Speed || c.Factor != 1/3.6 {
+		t.Errorf("speed: %+v", c)
+	}
+	if h.Part != 1 || h.Wheel != duty.FromForce || h.BadRows != 0 {
+		t.Errorf("%+v", h)
+	}
+	wheels := "        time: {column: t}\n        rear_left: {force_x: {column: a, unit: kN}, force_y: {column: b}, force_z: {column: c}, moment_z: {column: d}}\n"
+	text, cut := example(t, "hillclimb-pushrod-duty.yaml"), "        time: {column: time (s)}\n"
+	from, to := strings.Index(text, cut), strings.Index(text, "  details:")
+	if f, err = Read("car.yaml", []byte(text[:from]+wheels+text[to:])); err != nil {
+		t.Fatal(err)
+	}
+	if c := f.Duty.Histories[0].Columns; len(c) != 5 || c[1].Factor != 1000 || c[2].Factor != 1 || c[4].Factor != 1000 || c[4].What != duty.MomentZ || c[4].Corner != cases.RearLeft {
+		t.Errorf("wheels in kN and N·m, the program's units being N and N·mm: %+v", c)
+	}
+	w := d.Details[0]
+	if w.Axle != duty.All || w.Link != duty.All || w.Place != duty.Ends || w.Curve.Partial != 1.35 || w.Curve.Relieved {
+		t.Errorf("%+v", w)
+	}
+}

@@ -1,0 +1,134 @@
+package duty
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"sixlink/members"
+	"sixlink/members/fatigue"
+)
+
+// steelModulus is the Young's modulus above which a metal is taken for a steel, MPa: no
+// other structural metal comes near, our own choice.
+const steelModulus = 170e3
+
+// Of returns the strength curve for a member; survival is that of the duty. The error
+// says why the member cannot have it.
+func (c Curve) Of(s members.Strut, survival float64) (fatigue.Curve, error) {
+	if c.Survival > 0 {
+		survival = c.Survival
+	}
+	metal := s.Metal
+	steel := metal.E >= steelModulus
+	if c.Kind == ByDetail {
+		d, err := fatigue.FindDetail(c.Row)
+		return fatigue.DetailCurve{Detail: d, Partial: c.Partial, Yield: metal.Sy, Relieved: c.Relieved}, err
+	}
+	notch, err := c.notch(metal.Su, steel)
+	if err != nil {
+		return nil, err
+	}
+	f := fatigue.Factors{Surface: 1, Size: 1, Load: 1, Survival: survival}
+	if c.Surface != "" {
+		surface, err := fatigue.FindSurface(c.Surface)
+		if err != nil {
+			return nil, err
+		}
+		f.Surface = surface.Of(metal.Su)
+	}
+	switch c.Kind {
+	case ByStrain:
+		m, err := fatigue.FindStrainMetal(c.Row)
+		return fatigue.StrainLife{Metal: m, Rule: c.Rule, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy}, err
+	case ByStress:
+		m, err := fatigue.FindStrainMetal(c.Row)
+		l := m.StressLife(c.Rule, f)
+		l.Notch, l.Yield = notch, metal.Sy
+		if !(l.Mean.Ultimate > 0) { // the source of the constants does not give it
+			l.Mean.Ultimate = metal.Su
+		}
+		return l, err
+	case ByHandbook:
+		e, err := fatigue.FindEquation(c.Row)
+		return fatigue.HandbookLife{Equation: e, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy}, err
+	}
+	return c.estimate(s, f, notch, steel)
+}
+
+// estimate is the line of a steel from its ultimate strength.
+func (c Curve) estimate(s members.Strut, f fatigue.Factors, notch float64, steel bool) (fatigue.Curve, error) {
+	su := s.Metal.Su
+	share := fatigue.Fraction(su)
+	switch {
+	case !steel:
+		return nil, fmt.Errorf("%s is no steel, and only a steel's life can be estimated from its ultimate strength: give stress_life, strain_life or handbook", s.Metal.Name)
+	case math.IsNaN(share):
+		return nil, fmt.Errorf("%s has an ultimate strength of %.0f MPa, outside 483 to 1379 MPa of the estimate: give stress_life or strain_life", s.Metal.Name, su)
+	}
+	f.Load = fatigue.LoadAxial
+	l := fatigue.EstimateSteel(su, share, f)
+	l.Rule, l.Notch, l.Yield = c.Rule, notch, s.Metal.Sy
+	l.Mean.Gamma = fatigue.WalkerSteel(su)
+	return l, nil
+}
+
+// notch is K_f: of a notch without a radius it is K_t, which is on the safe side.
+func (c Curve) notch(ultimate float64, steel bool) (float64, error) {
+	q := 1.0
+	switch {
+	case c.Radius > 0 && steel:
+		q = fatigue.NeuberSensitivity(c.Radius, ultimate)
+	case c.Radius > 0:
+		q = 1 / (1 + fatigue.PetersonAluminium/c.Radius)
+	}
+	k := fatigue.NotchFactor(c.Kt, q)
+	if math.IsNaN(k) {
+		return 0, fmt.Errorf("no notch sensitivity is known for an ultimate strength of %.0f MPa and a radius of %g mm: take notch_radius out, which counts the notch in full", ultimate, c.Radius)
+	}
+	return k, nil
+}
+
+// words writes a name of a file for people.
+func words(name string) string { return strings.ReplaceAll(name, "_", " ") }
+
+// A gridded curve is a slow one whose lives are worked out once for each cell of a grid,
+// at its largest range and mean, so that the damage is never below that of the curve.
+// It is not safe for use by several goroutines.
+type gridded struct {
+	fatigue.Curve
+	lives map[[2]int32]life
+}
+
+type life struct {
+	cycles float64
+	doubt  fatigue.Doubt
+}
+
+// The cells of the grid: ranges grow by half a percent from one to the next, from 1 MPa;
+// means by 1 % of the range, and 0.25 MPa at least. Where what pulls is most of a cycle,
+// lives end up at most some 12 % short, going with up to the 12th power of the stress.
+const (
+	gridStep = 0.005
+	gridMean = 0.01
+	finest   = 0.25
+)
+
+func newGridded(c fatigue.Curve) *gridded { return &gridded{c, map[[2]int32]life{}} }
+
+// Life returns the life of the worst cycle of the cell.
+func (g *gridded) Life(stressRange, mean float64) (float64, fatigue.Doubt) {
+	if !(stressRange < 1e6 && math.Abs(mean) < 1e6) {
+		return g.Curve.Life(stressRange, mean)
+	}
+	cell := [2]int32{int32(math.Ceil(math.Log(math.Max(stressRange, 1)) / gridStep))}
+	wide := math.Exp(float64(cell[0]) * gridStep)
+	step := math.Max(gridMean*wide, finest)
+	cell[1] = int32(math.Ceil(mean / step))
+	l, known := g.lives[cell]
+	if !known {
+		l.cycles, l.doubt = g.Curve.Life(wide, float64(cell[1])*step)
+		g.lives[cell] = l
+	}
+	return l.cycles, l.doubt
+}

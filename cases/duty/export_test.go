@@ -1,0 +1,39 @@
+package duty
+
+import (
+	"sixlink/cases"
+	"sixlink/loads"
+	"sixlink/members/fatigue"
+)
+
+// SetPieceSize sets how much of a file is carried through at a time, for the time of a test.
+func SetPieceSize(n int) (restore func()) {
+	was := pieceSize
+	pieceSize = n
+	return func() { pieceSize = was }
+}
+
+// Followed returns axial force, N, and bending, N·mm, of every link of every corner in a
+// row of a history, by the influence of the corners.
+func Followed(car *cases.Car, h *History, row []float64) (out [cases.NumCorners][loads.NumLinks][2]float64, why cases.Reason) {
+	var on corners
+	if why = newPose(car, h).at(row, &on); why != "" {
+		return out, why
+	}
+	for c := range out {
+		side := car.Side(c)
+		var r loads.Response
+		r.Set(&side.Corner)
+		i := r.Influence()
+		for link := range out[c] {
+			out[c][link][0], out[c][link][1] = i.Of(link, &on[c])
+		}
+	}
+	return out, ""
+}
+
+// OnGrid returns a curve by the worst cycles of the cells of the grid.
+func OnGrid(c fatigue.Curve) fatigue.Curve { return newGridded(c) }
+
+// Parse reads a number as the rows of a log are read.
+func Parse(cell string) (float64, bool) { return parse([]byte(cell)) }

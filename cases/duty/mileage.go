@@ -1,0 +1,142 @@
+package duty
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sixlink/members/check"
+)
+
+// A Mileage is the distance that one part has run so far, and what is left of its life.
+type Mileage struct {
+	Part   string // as the log has it: part number, and after a slash the number of the piece
+	Number string // of the car file
+
+	Run       float64 // km so far
+	Since     float64 // km since it was inspected last, or since it was new
+	Last      string  // date of its last line
+	Released  float64 // km: the least of its details; NaN: not judged
+	Left      float64 // km
+	Next      float64 // km of the next event; 0: none asked for
+	Interval  float64 // km between inspections
+	Governing int     // in Life.Rows; −1: none
+	Due       Due
+}
+
+// A Due says what is to be done with a part before it runs the next event.
+type Due string
+
+// What can be due. Replace: its life is used up, or would be in the event.
+const (
+	Nothing Due = ""
+	Inspect Due = "inspect before the event"
+	Replace Due = "replace before the event"
+	Unknown Due = "no life is known"
+)
+
+// Inspected is what a line of the log says of an inspection.
+const Inspected = "inspected"
+
+// mileageColumns are the heading of the log.
+var mileageColumns = []string{"part", "date", "km", "event"}
+
+var isoDate = regexp.MustCompile(`^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
+
+// maxMileage bounds the lines of a log.
+const maxMileage = 1_000_000
+
+// ReadMileage reads the log that the user keeps: a line for each part and event, with the
+// km run in it. The error is a *RowFault or one of reading.
+func ReadMileage(name string, in io.Reader) ([]Mileage, error) {
+	r := csv.NewReader(in)
+	r.Comment, r.TrimLeadingSpace = '#', true
+	head, err := r.Read()
+	if err != nil || !slices.Equal(head, mileageColumns) {
+		return nil, &RowFault{File: name, Line: 1, Text: "the heading is not " + strings.Join(mileageColumns, ","), Remedy: "give a CSV file with that heading, a line for each part and event"}
+	}
+	var out []Mileage
+	for lines := 0; ; lines++ {
+		row, err := r.Read()
+		if errors.Is(err, io.EOF) {
+			return out, nil
+		}
+		var wrong *csv.ParseError
+		if errors.As(err, &wrong) {
+			return nil, &RowFault{File: name, Line: wrong.Line, Column: wrong.Column, Text: wrong.Err.Error(), Remedy: "write part,date,km,event"}
+		}
+		if err != nil {
+			return nil, err
+		}
+		if lines >= maxMileage {
+			return nil, fmt.Errorf("%s: more than %d lines: give the log of one car", name, maxMileage)
+		}
+		if out, err = addLine(out, name, r, row); err != nil {
+			return nil, err
+		}
+	}
+}
+
+// addLine adds one line of the log to the mileages.
+func addLine(all []Mileage, name string, r *csv.Reader, row []string) ([]Mileage, error) {
+	refuse := func(field int, text, remedy string) error {
+		line, column := r.FieldPos(field)
+		return &RowFault{File: name, Line: line, Column: column, Text: text, Remedy: remedy}
+	}
+	part, date, event := strings.TrimSpace(row[0]), strings.TrimSpace(row[1]), strings.TrimSpace(row[3])
+	km, err := strconv.ParseFloat(strings.TrimSpace(row[2]), 64)
+	switch {
+	case part == "":
+		return nil, refuse(0, "no part number", "give the part number of the car file, with /1, /2 for its pieces")
+	case !isoDate.MatchString(date):
+		return nil, refuse(1, fmt.Sprintf("%q is no date", clip(date)), "write it as 2026-05-31")
+	case err != nil || !(km >= 0 && km <= 1e6):
+		return nil, refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
+	}
+	at := slices.IndexFunc(all, func(m Mileage) bool { return m.Part == part })
+	if at < 0 {
+		number, _, _ := strings.Cut(part, "/")
+		at, all = len(all), append(all, Mileage{Part: part, Number: strings.TrimSpace(number), Governing: -1})
+	}
+	m := &all[at]
+	if date < m.Last {
+		return nil, refuse(1, fmt.Sprintf("%s of %s comes after %s", date, clip(part), m.Last), "keep the lines of a part in the order of their dates")
+	}
+	m.Last, m.Run, m.Since = date, m.Run+km, m.Since+km
+	if strings.EqualFold(event, Inspected) {
+		m.Since = 0
+	}
+	return all, nil
+}
+
+// Remaining fills what is left of each part, and what is due before an event of so many
+// km: of a number that the car has at several places the least life counts.
+func (l *Life) Remaining(log []Mileage, next float64) []Mileage {
+	out := slices.Clone(log)
+	for i := range out {
+		m := &out[i]
+		m.Next, m.Released, m.Left, m.Interval = next, math.NaN(), math.NaN(), math.NaN()
+		for k := range l.Rows {
+			r := &l.Rows[k]
+			if r.Part == m.Number && (m.Governing < 0 || check.Lower(r.Distance, m.Released)) {
+				m.Governing, m.Released, m.Interval = k, r.Distance, r.Inspection
+			}
+		}
+		m.Left = m.Released - m.Run
+		switch {
+		case m.Governing < 0:
+			m.Due = Unknown
+		case !(m.Left > 0 && m.Left >= next):
+			m.Due = Replace
+		case !(m.Since+next <= m.Interval):
+			m.Due = Inspect
+		}
+	}
+	return out
+}

@@ -1,0 +1,155 @@
+package reports
+
+import (
+	"fmt"
+	"math"
+
+	"sixlink/cases"
+	"sixlink/cases/duty"
+	"sixlink/loads"
+	"sixlink/members/check"
+)
+
+// A Life is how long the details of a car may run, with the writers of its outputs. The
+// report is that of the car itself.
+type Life struct {
+	Report
+	Life    *duty.Life
+	Mileage []duty.Mileage // of a log, with what is left; nil: there is none
+	Next    float64        // the next event, km; 0: none
+}
+
+// Pass tells whether every detail runs as far as it must, and no part of the log is to be
+// replaced.
+func (l Life) Pass() bool {
+	for _, m := range l.Mileage {
+		if m.Due == duty.Replace || m.Due == duty.Unknown {
+			return false
+		}
+	}
+	return l.Life.Pass
+}
+
+// head is the report whose notes are those of the life and of the car.
+func (l Life) head() Report {
+	r := l.Report
+	r.Notes, r.NotChecked = l.Life.Notes, l.Life.NotJudged
+	if !l.Report.Pass {
+		r.Notes = append([]cases.Note{{Severity: cases.Warning, Text: "the car does not pass sixlink check: a life means nothing before it does"}}, r.Notes...)
+	}
+	for _, n := range l.Report.Notes {
+		if n.Severity == cases.Warning {
+			r.Notes = append(r.Notes, n)
+		}
+	}
+	return r
+}
+
+// summary is the verdict in a sentence.
+func (l Life) summary() string {
+	d := &l.Life.Duty
+	failed := 0
+	for _, r := range l.Life.Rows {
+		if !r.Pass {
+			failed++
+		}
+	}
+	goal := "a lap"
+	if d.Wanted > 0 {
+		goal = Full.number(d.Wanted) + " km"
+	}
+	least := "no detail was judged"
+	if at := l.least(func(duty.Row) bool { return true }); at >= 0 {
+		r := l.Life.Rows[at]
+		least = fmt.Sprintf("least: %s: %s, %s, %s", distance(r.Distance), l.member(r), r.Detail, r.Place)
+	}
+	text := fmt.Sprintf("PASS: every detail may run %s; %s", goal, least)
+	if !l.Life.Pass {
+		text = fmt.Sprintf("FAIL: %d of the %d details may not run %s; %s", failed, len(l.Life.Rows), goal, least)
+	}
+	if replace, unknown := l.due(duty.Replace), l.due(duty.Unknown); replace+unknown > 0 {
+		text += fmt.Sprintf(". FAIL of the log: %d parts to be replaced, %d without a life", replace, unknown)
+	}
+	return text
+}
+
+func (l Life) due(what duty.Due) (n int) {
+	for _, m := range l.Mileage {
+		if m.Due == what {
+			n++
+		}
+	}
+	return n
+}
+
+// least returns the row of the least distance of some; −1: there is none.
+func (l Life) least(of func(duty.Row) bool) int {
+	at := -1
+	for i, r := range l.Life.Rows {
+		if of(r) && (at < 0 || check.Lower(r.Distance, l.Life.Rows[at].Distance)) {
+			at = i
+		}
+	}
+	return at
+}
+
+func (l Life) member(r duty.Row) string {
+	return words(cases.CornerNames[r.Corner]) + " " + words(loads.LinkNames[r.Link])
+}
+
+// terms are what every life rests on, in a sentence.
+func (l Life) terms() string {
+	d := &l.Life.Duty
+	return fmt.Sprintf("a lap of %s km; lives divided by %g, stresses times %g; distances to three digits, cut", Full.number(d.LapLength), d.LifeFactor, d.LoadFactor)
+}
+
+// What stands where a life has no end, or one that no car runs: there the number says
+// nothing any more.
+const (
+	noDamage = "no damage"
+	mostSpan = 1e6
+	overMost = "over 1000000"
+)
+
+// cutSpan is a distance or number of laps as a cell: cut to three digits.
+func cutSpan(x float64) any {
+	switch {
+	case math.IsInf(x, 1):
+		return noDamage
+	case x > mostSpan:
+		return overMost
+	}
+	return threeDigits(x)
+}
+
+// threeDigits cuts a number to three significant digits.
+func threeDigits(x float64) float64 {
+	if !(x > 0) || math.IsInf(x, 0) {
+		return x
+	}
+	step := math.Pow(10, math.Floor(math.Log10(x))-2)
+	return math.Floor(x/step*(1+1e-12)) * step
+}
+
+// distance is one in km for a sentence.
+func distance(km float64) string {
+	if math.IsInf(km, 1) {
+		return noDamage
+	}
+	return plainSpan(km) + " km"
+}
+
+// plainSpan is a number cut to three digits, for people.
+func plainSpan(x float64) string { return Column{Format: Full}.cell(cutSpan(x)) }
+
+// Tables returns the blocks of the report in their order.
+func (l Life) Tables() []Table {
+	out := []Table{l.lives(), l.events(), l.thicker(), l.curves(), l.lap()}
+	if len(l.Life.Logs) > 0 {
+		out = append(out, l.logs())
+	}
+	if l.Mileage != nil {
+		out = append(out, l.mileage())
+	}
+	return append(out, l.head().remarks())
+}

@@ -1,0 +1,126 @@
+package reports
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html/template"
+	"time"
+
+	"github.com/xuri/excelize/v2"
+
+	"sixlink/reports/fonts"
+	"sixlink/reports/paper"
+)
+
+const lifeSubject = "Suspension structures: how long the details of the members may run"
+
+// Workbook returns the lives as a workbook in Office Open XML: a cover with the caution,
+// then a sheet for each table.
+func (l Life) Workbook() ([]byte, error) {
+	b := &book{file: excelize.NewFile()}
+	defer b.file.Close()
+	b.makeStyles()
+	r := l.head()
+	b.lines("Cover", r, [][2]string{
+		{"title", r.title()},
+		{"caution", Caution},
+		{"text", lifeSubject},
+		{"strong", l.summary()},
+		{"text", "Lives: " + l.terms()},
+		{"text", "Car file " + r.File + ", SHA-256 " + r.SHA256},
+		{"strong", "Sign-off: name, date, signature"},
+		{"text", "Calculated by, loads reviewed by, structural engineer (qualified), proved by test and inspection:"},
+	})
+	for _, t := range l.Tables() {
+		b.sheet(r, t)
+	}
+	return b.finish(r.title(), lifeSubject, r.Version)
+}
+
+// lines fills the first sheet with lines of text, each in its style.
+func (b *book) lines(sheet string, r Report, texts [][2]string) {
+	b.do(b.file.SetSheetName("Sheet1", sheet))
+	const width = leafWidth
+	for i, l := range texts {
+		at := fmt.Sprintf("A%d", i+1)
+		b.do(b.file.SetCellStr(sheet, at, printable(l[1])))
+		b.do(b.file.SetCellStyle(sheet, at, at, b.styles[l[0]]))
+		b.do(b.file.SetRowHeight(sheet, i+1, lineHeight*lines1(l[1], width)))
+	}
+	b.do(b.file.SetColWidth(sheet, "A", "A", width))
+	b.printSetup(r, sheet, "portrait")
+}
+
+// PDF returns the lives on paper.
+func (l Life) PDF() ([]byte, error) {
+	date, err := time.Parse(time.RFC3339, fixedDate)
+	if err != nil {
+		return nil, err
+	}
+	r := l.head()
+	p := &pack{r: r, Document: &paper.Document{
+		Head: r.Car.Name, Foot: ShortCaution, Identity: "SHA-256 " + r.SHA256,
+		Title: r.title(), Subject: lifeSubject, Creator: "sixlink " + r.Version, Date: date,
+	}}
+	if r.Car.Revision != "" {
+		p.Head += ", revision " + r.Car.Revision
+		p.Identity += " · revision " + r.Car.Revision
+	}
+	for _, t := range l.Tables() {
+		switch t.Name {
+		case "Curves":
+			p.cards(t)
+		case "Notes":
+			p.remarks(t)
+		default:
+			p.table(t)
+		}
+	}
+	return p.Write(func(*paper.Document) { l.cover(p) })
+}
+
+// cover is the first page.
+func (l Life) cover(p *pack) {
+	p.Text(fonts.Sans, 11, lifeSubject)
+	p.Text(fonts.Bold, 20, p.AtMost(fonts.Bold, 20, p.r.Car.Name, 3))
+	p.Fields([][2]string{
+		{"Revision", p.r.Car.Revision},
+		{"Car file", p.r.File},
+		{"SHA-256 of the file", p.r.SHA256},
+		{"Calculated with", "sixlink " + p.r.Version},
+		{"Lives", l.terms()},
+	})
+	p.Boxed(fonts.Bold, 10.5, p.AtMost(fonts.Bold, 10.5, l.summary(), 6))
+	p.Boxed(fonts.Sans, paper.BodySize, Caution)
+	p.SignOff("Sign-off", [3]string{"name", "date", "signature"},
+		[]string{"Calculated by", "Loads reviewed by", "Structural engineer, qualified", "Proved by test and inspection"})
+}
+
+//go:embed page/life.html
+var lifeForm string
+
+var lifeTemplate = template.Must(template.New("life").Funcs(template.FuncMap{"printable": printable}).Parse(lifeForm))
+
+// HTML returns the lives as one page for a browser, which needs nothing beside it and runs
+// no script.
+func (l Life) HTML() ([]byte, error) {
+	r := l.head()
+	style := "\n" + pageStyle + r.footing()
+	var buf bytes.Buffer
+	err := lifeTemplate.Execute(&buf, struct {
+		Report
+		Policy, Heading, Subject, Result, Terms string
+		Caution, ShortCaution                   string
+		Passes                                  bool
+		Style                                   template.CSS
+		Blocks                                  []block
+	}{
+		r, fmt.Sprintf("default-src 'none'; style-src '%s'; base-uri 'none'; form-action 'none'", hashOf(style)),
+		r.title(), lifeSubject, l.summary(), l.terms(), Caution, ShortCaution, l.Pass(), template.CSS(style), blocksOf(l.Tables()),
+	})
+	if err != nil {
+		return nil, fmt.Errorf("page: %w", err)
+	}
+	return buf.Bytes(), nil
+}

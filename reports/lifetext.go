@@ -1,0 +1,134 @@
+package reports
+
+import (
+	"fmt"
+	"math"
+
+	"sixlink/cases"
+	"sixlink/cases/duty"
+	"sixlink/loads"
+)
+
+// Text returns the lives for a terminal: one line a member with the detail that governs
+// it, what does the damage where life is shortest, the parts of the log.
+func (l Life) Text() ([]byte, error) {
+	p, r := newPage(l.Screen), l.head()
+	p.line("%s", r.title())
+	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
+	p.fold("", "  ", "Lives of details: "+l.terms()+".")
+	p.line("")
+	for left := 0; left < cases.NumCorners; left += 2 {
+		if l.mirrored(left) {
+			p.line("%s axle, left and right alike", cases.AxleNames[left/2])
+			l.textCorner(p, left)
+			continue
+		}
+		for i := left; i < left+2; i++ {
+			p.line("%s", words(cases.CornerNames[i]))
+			l.textCorner(p, i)
+		}
+	}
+	p.line("  range: largest stress range, MPa; thicker: with the next thicker tube of that diameter in stock;")
+	p.line("  inspect: distance between inspections, km. --json, --workbook, --html and --pdf have every detail")
+	p.line("")
+	l.textEvents(p)
+	l.textMileage(p)
+	p.fold("", "      ", l.summary())
+	p.line("")
+	r.closing(p)
+	return p.Bytes(), nil
+}
+
+// textCorner has a line for each member with the least life of its details.
+func (l Life) textCorner(p *page, corner int) {
+	p.table(func(row func(cells ...string)) {
+		row("member", "governing detail", "range", "damage a lap", "laps", "km", "inspect", "thicker, km", "")
+		for link := range loads.NumLinks {
+			at := l.least(func(r duty.Row) bool { return r.Corner == corner && r.Link == link })
+			if at < 0 {
+				row(words(loads.LinkNames[link]), "not judged", dash, dash, dash, dash, dash, dash, dash)
+				continue
+			}
+			r := l.Life.Rows[at]
+			thicker := dash
+			if r.Thicker != nil {
+				thicker = fmt.Sprintf("%s (%s)", plainSpan(r.Thicker.Distance), r.Thicker.Tube)
+			}
+			row(words(loads.LinkNames[link]), printable(r.Detail)+", "+r.Place, Tenth.number(r.Widest), damageWords(r.Damage),
+				plainSpan(r.Laps), plainSpan(r.Distance), plainSpan(r.Inspection), thicker, verdict(r.Pass))
+		}
+	})
+	p.line("")
+}
+
+// damageWords is a damage to three digits.
+func damageWords(d float64) string {
+	if d == 0 {
+		return "0"
+	}
+	return fmt.Sprintf("%.2e", d)
+}
+
+// mirrored tells whether both sides of an axle have the same lives, to rounding.
+func (l Life) mirrored(left int) bool {
+	var sides [2][]duty.Row
+	for _, r := range l.Life.Rows {
+		if r.Corner/2 == left/2 {
+			sides[r.Corner%2] = append(sides[r.Corner%2], r)
+		}
+	}
+	if len(sides[0]) != len(sides[1]) {
+		return false
+	}
+	for i, a := range sides[0] {
+		b := sides[1][i]
+		if a.Link != b.Link || a.Detail != b.Detail || a.Place != b.Place || !(math.Abs(a.Damage-b.Damage) <= 1e-9*math.Max(a.Damage, b.Damage)) {
+			return false
+		}
+	}
+	return true
+}
+
+// mostShort is how many of the shortest lives a text explains.
+const mostShort = 3
+
+// textEvents says what does the damage where lives are shortest.
+func (l Life) textEvents(p *page) {
+	taken := map[[2]string]bool{}
+	for range mostShort {
+		at := l.least(func(r duty.Row) bool { return !taken[shortKey(r)] && len(r.Events) > 0 })
+		if at < 0 {
+			break
+		}
+		r := l.Life.Rows[at]
+		taken[shortKey(r)] = true
+		p.fold("", "  ", fmt.Sprintf("%s, %s, %s: %s. What does the damage:", l.member(r), r.Detail, r.Place, distance(r.Distance)))
+		for _, e := range r.Events {
+			p.fold("  ", "    ", eventWords(e))
+		}
+		for _, d := range r.Doubts {
+			p.fold("  doubt: ", "    ", d)
+		}
+		p.fold("  survival: ", "    ", r.Curve.Survival)
+		p.line("")
+	}
+}
+
+// shortKey tells apart the lives that a text explains: one for each member of a name.
+func shortKey(r duty.Row) [2]string { return [2]string{loads.LinkNames[r.Link], r.Detail} }
+
+// textMileage lists the parts of the log.
+func (l Life) textMileage(p *page) {
+	if l.Mileage == nil {
+		return
+	}
+	t := l.mileage()
+	p.fold("", "  ", t.Title)
+	p.table(func(row func(cells ...string)) {
+		row("part", "last entry", "run, km", "released, km", "left, km", "since inspection", "inspect every", "due")
+		for i, m := range l.Mileage {
+			row(printable(m.Part), m.Last, Tenth.number(m.Run), plainSpan(m.Released), plainSpan(m.Left), Tenth.number(m.Since), plainSpan(m.Interval), t.Columns[7].cell(t.Rows[i][7]))
+		}
+	})
+	p.line("")
+}
