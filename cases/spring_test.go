@@ -125,6 +125,22 @@ func TestSpringStoresTheWork(t *testing.T) {
 	}
 }
 
+// A free length that leaves the spring compressed by F/k as drawn is a preload of F. A law.
+func TestFreeLengthIsAPreload(t *testing.T) {
+	car := sprung(t)
+	c := byDamper(cases.Placing{Given: true, Travel: [4]float64{2: 12, 3: -5}}, 0.5, 0)
+	want := ran(t, car, c)
+	s, line := *car.Axles[cases.Rear].Spring, car.Axles[cases.Rear].Corner.Rocker.Spring
+	s.Stated, s.Free, s.Preload = cases.FreeLength, r3.Norm(r3.Sub(line.Far, line.Rocker))+s.Preload/s.Rate, 0
+	car.Axles[cases.Rear].Spring = &s
+	got := ran(t, car, c)
+	for i := cases.RearLeft; i < cases.NumCorners; i++ {
+		if g, w := got.Cases[0].Wheels[i].Force.Z, want.Cases[0].Wheels[i].Force.Z; !near(g, w, 1e-9) {
+			t.Errorf("%s: %g N, by its preload %g N", cases.CornerNames[i], g, w)
+		}
+	}
+}
+
 // What cannot be is refused, with value and limit.
 func TestSpringRefusals(t *testing.T) {
 	at := func(z float64) cases.Placing { return cases.Placing{Given: true, Travel: [4]float64{2: z, 3: z}} }

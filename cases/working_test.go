@@ -46,6 +46,9 @@ func TestContactWorkingFollows(t *testing.T) {
 			for _, fault := range follow(upright, scope) {
 				t.Errorf("%s, %s: %v", lc.Name, cases.CornerNames[corner], fault)
 			}
+			if at := r.Corners[corner].In(k).Corner; scope["r_z"] != at.Contact.Z-at.Centre.Z || scope["r_y"] != at.Contact.Y-at.Centre.Y {
+				t.Errorf("%s, %s: the working has the contact point %g, %g from the wheel centre, and stands otherwise", lc.Name, cases.CornerNames[corner], scope["r_y"], scope["r_z"])
+			}
 		}
 	}
 	if !lifted {

@@ -40,6 +40,7 @@ func TestPageInABrowser(t *testing.T) {
 		{"paper", paper},
 		{"without script", withoutScript},
 		{"hostile names", hostileNames},
+		{"sliders", sliders},
 	} {
 		t.Run(use.name, func(t *testing.T) { use.test(t, b, r) })
 	}
