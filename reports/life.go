@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"sixlink/cases"
 	"sixlink/cases/duty"
@@ -33,7 +34,7 @@ func (l Life) Pass() bool {
 // head is the report whose notes are those of the life and of the car.
 func (l Life) head() Report {
 	r := l.Report
-	r.Notes, r.NotChecked = l.Life.Notes, l.Life.NotJudged
+	r.Notes, r.NotChecked = slices.Clip(l.Life.Notes), l.Life.NotJudged // clipped: forms are made side by side
 	if !l.Report.Pass {
 		r.Notes = append([]cases.Note{{Severity: cases.Warning, Text: "the car does not pass sixlink check: a life means nothing before it does"}}, r.Notes...)
 	}
