@@ -3,6 +3,8 @@ package variants
 import (
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"sixlink/cases"
 	"sixlink/loads"
 	"sixlink/loads/motion"
@@ -96,7 +98,8 @@ func (e *Engine) fully(corner int, p *motion.Position) (cases.CurveReserve, erro
 		}
 		a := &acting[corner]
 		k := cases.Case{Name: e.cases[i], Kind: cases.ContactForces, Wheel: a.State, Place: cases.Placing{Given: true}}
-		k.Contact[corner] = &cases.ContactForce{Force: a.Force, Moment: a.Moment}
+		k.LoadFactor = a.Factor
+		k.Contact[corner] = &cases.ContactForce{Force: r3.Scale(1/a.Factor, a.Force), Moment: r3.Scale(1/a.Factor, a.Moment)}
 		if a.Moves {
 			k.Unsprung = &a.Unsprung
 		}

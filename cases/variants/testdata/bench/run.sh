@@ -1,6 +1,6 @@
 #!/bin/sh
 # The benchmarks of variants in one run, with their ratios: the engine against a vectorised numpy program of the same work, the inner
-# solve against the floating-point limit of this machine, time and memory against the number of variants.
+# solve against the floating-point limit of this machine, a sweep of the travel against a run, time and memory against the number of variants.
 #
 #   run.sh [MOST]    MOST: the largest number of variants for the last part, 10000000 unless given
 #
@@ -75,6 +75,10 @@ for row in "InnerInverse:inverse and a product for each of 32 loads, as the engi
 	x=$(best ns/multiply-subtract "$tmp/${row%%:*}")
 	awk -v x="$x" -v l="$limit" -v w="${row#*:}" 'BEGIN {printf "  %s: %.3f ns, %.2f times the limit\n", w, x, x/l}'
 done
+
+echo
+"$tmp/variants.test" -test.run NONE -test.bench 'TravelSweep' -test.cpu 1 -test.benchtime 1s -test.count 3 >"$tmp/travel"
+echo "201 positions of the four corners under all load cases, statics and checks: $(best ms/sweep "$tmp/travel") ms, $(best runs "$tmp/travel") times a run of the car ($(best ms/run "$tmp/travel") ms)"
 
 echo
 echo "variants on $cores cores: ns of the clock each, ns of processor time each, peak memory"
