@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"slices"
 	"time"
 
 	"github.com/urfave/cli/v2"
@@ -53,9 +52,7 @@ func checkOnce(c *cli.Context, path, date string) error {
 	}
 	report.Date, report.Screen = date, screenOf(c.App.Writer)
 	outputs := chosen(c, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook}, output{"html", "", report.HTML}, output{"pdf", "", report.PDF})
-	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
-		outputs = append(outputs, output{"", standardOutput, report.Text})
-	}
+	outputs = orScreen(outputs, report.Text)
 	if err := writeAll(outputs, path, c.App.Writer, c.App.ErrWriter); err != nil {
 		return err
 	}

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"errors"
-	"slices"
 
 	"github.com/urfave/cli/v2"
 
@@ -63,9 +62,7 @@ func compareCars(c *cli.Context) error {
 	}
 	comparison.Screen = screenOf(c.App.Writer)
 	outputs := chosen(c, output{"json", "", comparison.JSON}, output{"workbook", "", comparison.Workbook})
-	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
-		outputs = append(outputs, output{"", standardOutput, comparison.Text})
-	}
+	outputs = orScreen(outputs, comparison.Text)
 	if err := writeAll(outputs, paths[0], c.App.Writer, c.App.ErrWriter); err != nil {
 		return err
 	}

@@ -39,20 +39,38 @@ func run(path string) (reports.Report, error) {
 
 // runFile returns the file beside the results.
 func runFile(path string) (reports.Report, carfile.File, error) {
-	src, err := readFile(path, carFile)
+	in, err := readCar(path)
 	if err != nil {
 		return reports.Report{}, carfile.File{}, err
 	}
+	results, err := cases.Run(in.file.Car)
+	if err != nil {
+		return reports.Report{}, in.file, locate(in.file, err)
+	}
+	return reports.Report{Version: Version, File: in.name, SHA256: in.sum, Results: results}, in.file, nil
+}
+
+// A carInput is a car file as it was read.
+type carInput struct {
+	file      carfile.File
+	name, sum string // of the file: its name without the folder, and the SHA-256 of its bytes, hexadecimal
+}
+
+func readCar(path string) (carInput, error) {
+	src, err := readFile(path, carFile)
+	if err != nil {
+		return carInput{}, err
+	}
+	return parseCar(path, src)
+}
+
+func parseCar(path string, src []byte) (carInput, error) {
 	file, err := carfile.Read(path, src)
 	if err != nil {
-		return reports.Report{}, file, located{err}
-	}
-	results, err := cases.Run(file.Car)
-	if err != nil {
-		return reports.Report{}, file, locate(file, err)
+		return carInput{}, located{err}
 	}
 	sum := sha256.Sum256(src)
-	return reports.Report{Version: Version, File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Results: results}, file, nil
+	return carInput{file, filepath.Base(path), hex.EncodeToString(sum[:])}, nil
 }
 
 // carFile is what a file is for readFile.

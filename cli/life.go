@@ -8,7 +8,6 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
-	"slices"
 	"strings"
 	"syscall"
 
@@ -72,9 +71,7 @@ func life(c *cli.Context) error {
 		out.Mileage = append([]duty.Mileage{}, found.Remaining(log, next)...)
 	}
 	outputs := chosen(c, output{"json", "", out.JSON}, output{"workbook", "", out.Workbook}, output{"html", "", out.HTML}, output{"pdf", "", out.PDF})
-	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
-		outputs = append(outputs, output{"", standardOutput, out.Text})
-	}
+	outputs = orScreen(outputs, out.Text)
 	if err := spare(outputs, c.String("mileage"), path, file.Duty); err != nil {
 		return err
 	}

@@ -37,9 +37,7 @@ func listMaterials(c *cli.Context) error {
 		text = listing.Detail
 	}
 	outputs := chosen(c, output{"json", "", listing.JSON})
-	if len(outputs) == 0 || outputs[0].path != standardOutput {
-		outputs = append(outputs, output{"", standardOutput, text})
-	}
+	outputs = orScreen(outputs, text)
 	return writeAll(outputs, "", c.App.Writer, c.App.ErrWriter)
 }
 

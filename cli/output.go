@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"sync"
 )
 
@@ -17,6 +18,14 @@ const standardOutput = "-"
 type output struct {
 	flag, path string
 	make       func() ([]byte, error)
+}
+
+// orScreen adds a text for standard output where no other output takes it.
+func orScreen(outputs []output, text func() ([]byte, error)) []output {
+	if slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
+		return outputs
+	}
+	return append(outputs, output{"", standardOutput, text})
 }
 
 // An input is one file that is read, and what it is.

@@ -54,9 +54,7 @@ func rod(c *cli.Context) error {
 	}
 	study := reports.RodStudy{Version: Version, Screen: screenOf(c.App.Writer), Study: r.Study(metals, over)}
 	outputs := chosen(c, output{"json", "", study.JSON})
-	if len(outputs) == 0 || outputs[0].path != standardOutput {
-		outputs = append(outputs, output{"", standardOutput, study.Text})
-	}
+	outputs = orScreen(outputs, study.Text)
 	if err := writeAll(outputs, "", c.App.Writer, c.App.ErrWriter); err != nil {
 		return err
 	}

@@ -2,11 +2,8 @@ package cli
 
 import (
 	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
-	"path/filepath"
 	"slices"
 
 	"github.com/urfave/cli/v2"
@@ -48,10 +45,11 @@ func size(c *cli.Context) error {
 			return usage("--write: %s cannot be written: %v: change its permissions, or size a copy", path, plain(err))
 		}
 	}
-	file, err := carfile.Read(path, src)
+	in, err := parseCar(path, src)
 	if err != nil {
-		return located{err}
+		return err
 	}
+	file := in.file
 	t, err := readTerms(c, file)
 	if err != nil {
 		return err
@@ -67,8 +65,7 @@ func size(c *cli.Context) error {
 		}
 		defer car.discard()
 	}
-	sum := sha256.Sum256(src)
-	report := reports.Sizes{Version: Version, Screen: screenOf(c.App.Writer), File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Sized: sized}
+	report := reports.Sizes{Version: Version, Screen: screenOf(c.App.Writer), File: in.name, SHA256: in.sum, Sized: sized}
 	if err := writeSizes(c, path, report); err != nil {
 		return err
 	}
@@ -91,14 +88,7 @@ func size(c *cli.Context) error {
 
 func writeSizes(c *cli.Context, path string, report reports.Sizes) error {
 	outputs := chosen(c, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook})
-	onScreen := true
-	for _, o := range outputs {
-		onScreen = onScreen && o.path != standardOutput
-	}
-	if onScreen {
-		outputs = append(outputs, output{"", standardOutput, report.Text})
-	}
-	return writeAll(outputs, path, c.App.Writer, c.App.ErrWriter)
+	return writeAll(orScreen(outputs, report.Text), path, c.App.Writer, c.App.ErrWriter)
 }
 
 // A rewrite is a car file with other tubes that waits to take the place of the file.

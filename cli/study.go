@@ -2,12 +2,9 @@ package cli
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"os"
 	"os/signal"
-	"path/filepath"
 	"runtime"
 	"slices"
 	"syscall"
@@ -58,20 +55,17 @@ func openStudy(c *cli.Context) (*studying, error) {
 	if s.study.Shard, err = shardOf(c); err != nil {
 		return nil, err
 	}
-	src, err := readFile(path, carFile)
+	in, err := readCar(path)
 	if err != nil {
 		return nil, err
 	}
-	if s.file, err = carfile.Read(path, src); err != nil {
-		return nil, located{err}
-	}
+	s.file = in.file
 	results, err := cases.Run(s.file.Car)
 	if err != nil {
 		return nil, locate(s.file, err)
 	}
-	sum := sha256.Sum256(src)
 	s.study.Format = studies.Format
-	s.study.Head = studies.HeadOf(results, Version, filepath.Base(path), hex.EncodeToString(sum[:]))
+	s.study.Head = studies.HeadOf(results, Version, in.name, in.sum)
 	return s, nil
 }
 
@@ -118,9 +112,7 @@ func cornerOf(c *cli.Context) (int, error) {
 func writeStudy(c *cli.Context, study studies.Study, input string, corner int) error {
 	report := reports.Study{Study: study, Screen: screenOf(c.App.Writer)}
 	outputs := chosen(c, output{"csv", "", report.CSV}, output{"json", "", report.JSON}, output{"workbook", "", report.Workbook}, output{"shard-file", "", study.Encode})
-	if !slices.ContainsFunc(outputs, func(o output) bool { return o.path == standardOutput }) {
-		outputs = append(outputs, output{"", standardOutput, func() ([]byte, error) { return report.Text(corner) }})
-	}
+	outputs = orScreen(outputs, func() ([]byte, error) { return report.Text(corner) })
 	if err := writeAll(outputs, input, c.App.Writer, c.App.ErrWriter); err != nil {
 		return err
 	}

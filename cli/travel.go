@@ -1,10 +1,7 @@
 package cli
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
-	"path/filepath"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -41,16 +38,12 @@ func travel(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	src, err := readFile(path, carFile)
+	in, err := readCar(path)
 	if err != nil {
 		return err
 	}
-	file, err := carfile.Read(path, src)
-	if err != nil {
-		return located{err}
-	}
-	sum := sha256.Sum256(src)
-	out := reports.Travel{Version: Version, Screen: screenOf(c.App.Writer), File: filepath.Base(path), SHA256: hex.EncodeToString(sum[:]), Car: file.Car}
+	file := in.file
+	out := reports.Travel{Version: Version, Screen: screenOf(c.App.Writer), File: in.name, SHA256: in.sum, Car: file.Car}
 	corners, err := cornersOf(c, &file.Car)
 	if err != nil {
 		return err
@@ -66,25 +59,13 @@ func travel(c *cli.Context) error {
 		out.Curves = append(out.Curves, curves)
 	}
 	outputs := chosen(c, output{"csv", "", out.CSV}, output{"json", "", out.JSON}, output{"workbook", "", out.Workbook})
-	if !toStandardOutput(outputs) {
-		outputs = append(outputs, output{"", standardOutput, out.Text})
-	}
-	if err := writeAll(outputs, path, c.App.Writer, c.App.ErrWriter); err != nil {
+	if err := writeAll(orScreen(outputs, out.Text), path, c.App.Writer, c.App.ErrWriter); err != nil {
 		return err
 	}
 	if !out.Passes() {
 		return errFails
 	}
 	return nil
-}
-
-func toStandardOutput(outputs []output) bool {
-	for _, o := range outputs {
-		if o.path == standardOutput {
-			return true
-		}
-	}
-	return false
 }
 
 // cornersOf are the corner that is asked for, or one of each that is no mirror image.

@@ -97,7 +97,7 @@ func (b *book) materials(r Report, c *calculation) {
 }
 
 // metalTable are the columns from the third on.
-var metalTable = []Column{
+var metalTable = append([]Column{
 	{"Young's modulus E", "MPa", Full},
 	{"Poisson's ratio ν", "", Full},
 	{"yield Sy", "MPa", Full},
@@ -110,15 +110,7 @@ var metalTable = []Column{
 	{"source", "", Text},
 	{"doubt", "", Text},
 	{"wall to", "mm", Full},
-	{"Ssu", "MPa", Full},
-	{"Sbru, e/D 1.5", "MPa", Full},
-	{"Sbru, e/D 2.0", "MPa", Full},
-	{"Sbry, e/D 1.5", "MPa", Full},
-	{"Sbry, e/D 2.0", "MPa", Full},
-	{"G", "MPa", Full},
-	{"elongation", "", Full},
-	{"as published", "", Text},
-}
+}, fittingStrengths...)
 
 func (b *book) metalRow(g *cellRows, row, number int, m materials.Metal, widths []float64) {
 	texts := []any{m.Form, m.Basis, m.Source, m.Doubt, m.Published}

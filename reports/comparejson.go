@@ -1,10 +1,6 @@
 package reports
 
 import (
-	"bytes"
-	"encoding/json"
-	"fmt"
-
 	"sixlink/cases"
 	"sixlink/cases/compare"
 	"sixlink/loads"
@@ -151,14 +147,7 @@ func (c Comparison) JSON() ([]byte, error) {
 	for _, n := range c.ofCars() {
 		out.Notes = append(out.Notes, jsonOfCars{n.cars, n.kind, n.text})
 	}
-	var buf bytes.Buffer
-	enc := json.NewEncoder(&buf)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", " ")
-	if err := enc.Encode(out); err != nil {
-		return nil, fmt.Errorf("comparison: %w", err)
-	}
-	return buf.Bytes(), nil
+	return encode(out)
 }
 
 func (c Comparison) toCompared(i int) jsonCompared {

@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"bytes"
 	"encoding/json"
 	"math"
 
@@ -170,7 +169,7 @@ func (r Report) JSON() ([]byte, error) {
 		Audit:         jsonAudit{r.Audit.Worst, cases.CornerNames[r.Audit.Corner], r.Cases[r.Audit.Case].Name},
 		Materials:     r.toMaterials(), Parts: r.toParts(), Swings: r.toSwings(),
 		Stiffness: r.toStiffness(),
-		Rockers:   []jsonRockers{}, NotChecked: r.NotChecked, Notes: []jsonNote{},
+		Rockers:   []jsonRockers{}, NotChecked: r.NotChecked, Notes: toNotes(r.Notes),
 	}
 	for k, c := range r.Cases {
 		out.Cases = append(out.Cases, toCase(c))
@@ -187,15 +186,7 @@ func (r Report) JSON() ([]byte, error) {
 		out.Chassis = append(out.Chassis, r.toPoints(corner, chassisForces(c))...)
 		out.Upright = append(out.Upright, r.toPoints(corner, uprightForces(c))...)
 	}
-	for _, n := range r.Notes {
-		out.Notes = append(out.Notes, jsonNote{string(n.Severity), n.Text})
-	}
-	var buf bytes.Buffer
-	enc := json.NewEncoder(&buf)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", " ")
-	err := enc.Encode(out)
-	return buf.Bytes(), err
+	return encode(out)
 }
 
 func toCase(c cases.LoadCase) jsonCase {

@@ -1,9 +1,6 @@
 package reports
 
 import (
-	"bytes"
-	"encoding/json"
-
 	"sixlink/cases"
 	"sixlink/cases/duty"
 	"sixlink/loads"
@@ -86,7 +83,7 @@ func (l Life) JSON() ([]byte, error) {
 	out := jsonLife{
 		Format: duty.Format, Program: jsonProgram{"sixlink", r.Version}, Input: jsonInput{r.File, r.SHA256},
 		Car: r.Car.Name, Revision: r.Car.Revision, Pass: l.Pass(), Caution: Caution, LapLength: d.LapLength, LifeFactor: d.LifeFactor,
-		LoadFactor: d.LoadFactor, Inspection: d.Inspection, Details: []jsonDetail{}, Histories: []jsonLog{}, NotJudged: r.NotChecked, Notes: []jsonNote{},
+		LoadFactor: d.LoadFactor, Inspection: d.Inspection, Details: []jsonDetail{}, Histories: []jsonLog{}, NotJudged: r.NotChecked, Notes: toNotes(r.Notes),
 	}
 	if d.Wanted > 0 {
 		out.Wanted = &d.Wanted
@@ -100,15 +97,7 @@ func (l Life) JSON() ([]byte, error) {
 	for _, m := range l.Mileage {
 		out.Parts = append(out.Parts, jsonMileage{m.Part, m.Last, number(m.Run), number(m.Since), number(m.Released), number(m.Left), string(m.Due)})
 	}
-	for _, n := range r.Notes {
-		out.Notes = append(out.Notes, jsonNote{string(n.Severity), n.Text})
-	}
-	var buf bytes.Buffer
-	enc := json.NewEncoder(&buf)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", " ")
-	err := enc.Encode(out)
-	return buf.Bytes(), err
+	return encode(out)
 }
 
 func toDetail(r duty.Row) jsonDetail {

@@ -15,11 +15,23 @@ func given(x float64) float64 {
 	return math.NaN()
 }
 
+// fittingStrengths are the columns of what fittings and shear ask of a metal.
+var fittingStrengths = []Column{
+	{"Ssu", "MPa", Full},
+	{"Sbru, e/D 1.5", "MPa", Full},
+	{"Sbru, e/D 2.0", "MPa", Full},
+	{"Sbry, e/D 1.5", "MPa", Full},
+	{"Sbry, e/D 2.0", "MPa", Full},
+	{"G", "MPa", Full},
+	{"elongation", "", Full},
+	{"as published", "", Text},
+}
+
 // sources lists the materials in use with the document behind each value.
 func (r Report) sources() Table {
 	t := Table{
 		Name: "Sources", Title: "Materials in use, and where their values come from; without Scy, Sy takes its place",
-		Columns: []Column{
+		Columns: append([]Column{
 			{"material", "", Text},
 			{"form", "", Text},
 			{"wall to", "mm", Tenth},
@@ -32,15 +44,7 @@ func (r Report) sources() Table {
 			{"source", "", Text},
 			{"doubt", "", Text},
 			{"Scy", "MPa", Full},
-			{"Ssu", "MPa", Full},
-			{"Sbru, e/D 1.5", "MPa", Full},
-			{"Sbru, e/D 2.0", "MPa", Full},
-			{"Sbry, e/D 1.5", "MPa", Full},
-			{"Sbry, e/D 2.0", "MPa", Full},
-			{"G", "MPa", Full},
-			{"elongation", "", Full},
-			{"as published", "", Text},
-		},
+		}, fittingStrengths...),
 	}
 	for _, m := range r.Car.Metals() {
 		t.Rows = append(t.Rows, []any{

@@ -1,9 +1,6 @@
 package reports
 
 import (
-	"bytes"
-	"encoding/json"
-	"fmt"
 	"strings"
 
 	"sixlink/materials"
@@ -175,12 +172,5 @@ func (l Listing) JSON() ([]byte, error) {
 		}
 		out.Materials = append(out.Materials, entry)
 	}
-	var buf bytes.Buffer
-	enc := json.NewEncoder(&buf)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", " ")
-	if err := enc.Encode(out); err != nil {
-		return nil, fmt.Errorf("materials: %w", err)
-	}
-	return buf.Bytes(), nil
+	return encode(out)
 }

@@ -1,8 +1,6 @@
 package reports
 
 import (
-	"bytes"
-	"encoding/json"
 	"math"
 
 	"sixlink/members/sizing"
@@ -100,17 +98,7 @@ func (r RodStudy) JSON() ([]byte, error) {
 	for _, l := range r.Lengths {
 		out.Lengths = append(out.Lengths, jsonAtLength{number(l.Length), toAnswers(l.Answers)})
 	}
-	return indented(out)
-}
-
-// indented returns a value as JSON.
-func indented(v any) ([]byte, error) {
-	var buf bytes.Buffer
-	enc := json.NewEncoder(&buf)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", " ")
-	err := enc.Encode(v)
-	return buf.Bytes(), err
+	return encode(out)
 }
 
 func toStock(list stock.List, limits stock.Limits) jsonStock {

@@ -99,10 +99,8 @@ func (s Sizes) JSON() ([]byte, error) {
 	for _, n := range s.notes() {
 		out.Notes = append(out.Notes, jsonNote{string(cases.Remark), n})
 	}
-	for _, n := range s.After.Notes {
-		out.Notes = append(out.Notes, jsonNote{string(n.Severity), n.Text})
-	}
-	return indented(out)
+	out.Notes = append(out.Notes, toNotes(s.After.Notes)...)
+	return encode(out)
 }
 
 func toMade(r cases.Results, at cases.Station, link int) jsonMade {

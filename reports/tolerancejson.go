@@ -42,7 +42,7 @@ func (s Study) toleranceJSON() ([]byte, error) {
 	t := s.Tolerance
 	out := jsonTolerance{
 		jsonStudy: s.top("sixlink-tolerance/1"), Samples: t.Samples, Done: t.Done, Refused: t.Refused, Seed: t.Seed,
-		Sampling: s.method(), Scatter: t.Scatter, Results: []jsonTally{}, Meaning: s.meaning(), NotChecked: s.Head.NotChecked, Notes: s.notes(),
+		Sampling: s.method(), Scatter: t.Scatter, Results: []jsonTally{}, Meaning: s.meaning(), NotChecked: s.Head.NotChecked, Notes: toNotes(s.Head.Notes),
 	}
 	for _, x := range s.tallies() {
 		p := x.percentile

@@ -2,7 +2,6 @@ package reports
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
 	"slices"
 
@@ -87,20 +86,12 @@ func (t Travel) JSON() ([]byte, error) {
 	r := t.head()
 	out := jsonMotion{
 		Format: "sixlink-travel/1", Program: jsonProgram{"sixlink", t.Version}, Input: jsonInput{t.File, t.SHA256},
-		Car: t.Car.Name, Caution: Caution, Signs: motionSigns, Open: r.NotChecked, Notes: []jsonNote{},
-	}
-	for _, n := range r.Notes {
-		out.Notes = append(out.Notes, jsonNote{string(n.Severity), n.Text})
+		Car: t.Car.Name, Caution: Caution, Signs: motionSigns, Open: r.NotChecked, Notes: toNotes(r.Notes),
 	}
 	for i := range t.Curves {
 		out.Corners = append(out.Corners, toCurves(&t.Curves[i]))
 	}
-	var buf bytes.Buffer
-	enc := json.NewEncoder(&buf)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", " ")
-	err := enc.Encode(out)
-	return buf.Bytes(), err
+	return encode(out)
 }
 
 func toCurves(c *cases.Curves) jsonCurves {

@@ -2,7 +2,6 @@ package reports
 
 import (
 	"bytes"
-	"encoding/json"
 	"strings"
 
 	"sixlink/cases/studies"
@@ -75,14 +74,6 @@ func (s Study) top(format string) jsonStudy {
 	}
 }
 
-func (s Study) notes() []jsonNote {
-	out := []jsonNote{}
-	for _, n := range s.Head.Notes {
-		out = append(out, jsonNote{string(n.Severity), n.Text})
-	}
-	return out
-}
-
 func (s Study) lowest(l studies.Lowest, named bool) *jsonLowest {
 	if l.Case < 0 {
 		return nil
@@ -96,7 +87,7 @@ func (s Study) lowest(l studies.Lowest, named bool) *jsonLowest {
 }
 
 func (s Study) varyJSON() ([]byte, error) {
-	out := jsonVary{jsonStudy: s.top("sixlink-vary/1"), Sized: s.Vary.Sized, Points: []jsonVaryP{}, NotChecked: s.Head.NotChecked, Notes: s.notes()}
+	out := jsonVary{jsonStudy: s.top("sixlink-vary/1"), Sized: s.Vary.Sized, Points: []jsonVaryP{}, NotChecked: s.Head.NotChecked, Notes: toNotes(s.Head.Notes)}
 	for _, a := range s.Vary.Axes {
 		out.Axes = append(out.Axes, jsonAxis{a.Name, strings.TrimPrefix(moved(a), ", "), a.Unit, a.Values})
 	}
@@ -149,17 +140,4 @@ func (s Study) jsonPoint(p studies.Point) jsonVaryP {
 		}
 	}
 	return x
-}
-
-// encode writes JSON as every report does.
-func encode(v any) ([]byte, error) { return encodeAt("", v) }
-
-// encodeAt writes it for a place further in.
-func encodeAt(prefix string, v any) ([]byte, error) {
-	var buf bytes.Buffer
-	enc := json.NewEncoder(&buf)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent(prefix, " ")
-	err := enc.Encode(v)
-	return buf.Bytes(), err
 }
