@@ -76,7 +76,7 @@ func (r *reader) pairs(it *item, n *yaml.Node) (known []pair, unknown []*yaml.No
 		switch {
 		case again:
 			r.fault(at, it.path, flaw{
-				fmt.Sprintf("duplicate key %s: it stands in line %d already", quoted(name.Value), first), "keep one of the two",
+				fmt.Sprintf("duplicate key %s: it stands in %s already", quoted(name.Value), r.rowName(first)), "keep one of the two",
 			})
 			continue
 		case k == nil:
@@ -116,7 +116,7 @@ func (r *reader) missing(it *item, used, meant map[string]bool) {
 			if k.Unless != "" {
 				remedy += ", or " + k.Unless
 			}
-			r.fault(place{it.line, it.column}, it.path, flaw{text, remedy})
+			r.fault(r.vacancy(it, k), it.path, flaw{text, remedy})
 		}
 	}
 }

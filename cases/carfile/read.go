@@ -33,6 +33,32 @@ func Read(name string, src []byte) (File, error) {
 	if len(faults) > 0 {
 		return File{}, faults
 	}
+	return readTree(s, root)
+}
+
+// Values returns the values of a car file that Read takes as they stand in it, with what
+// aliases repeat written out.
+func Values(name string, src []byte) (*yaml.Node, error) {
+	if _, err := Read(name, src); err != nil {
+		return nil, err
+	}
+	_, root, _ := parse(name, src)
+	return unfolded(root), nil
+}
+
+// unfolded copies a tree, aliases written out.
+func unfolded(n *yaml.Node) *yaml.Node {
+	n = target(n)
+	out := *n
+	out.Anchor, out.Content = "", nil
+	for _, c := range n.Content {
+		out.Content = append(out.Content, unfolded(c))
+	}
+	return &out
+}
+
+// readTree reads the values of a file.
+func readTree(s source, root *yaml.Node) (File, error) {
 	if f := s.noCarFile(root); f != nil {
 		return File{}, Faults{*f}
 	}

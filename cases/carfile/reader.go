@@ -151,6 +151,9 @@ func (r *reader) numbers(it *item, n *yaml.Node) {
 		c = target(c)
 		at := place{c.Line, c.Column}
 		v, f := it.component(c)
+		if r.book != nil && isNull(c) {
+			f = &flaw{"the cell is empty", it.key.advice()}
+		}
 		if f != nil {
 			r.fault(at, it.path, flaw{it.key.Parts[i] + ": " + f.text, f.remedy})
 			it.good = false

@@ -18,10 +18,11 @@ const (
 	maxDepth = 100 // of mappings and lists in one another
 )
 
-// A source is the text of a car file.
+// A source is the text of a car file, or the cells of a workbook.
 type source struct {
 	name  string
 	lines []string
+	book  *book // nil: a text
 }
 
 // lineBreaks are those of the YAML reader, which counts them.
@@ -33,6 +34,9 @@ func newSource(name string, text []byte) source {
 
 // fault places a fault in the text.
 func (s source) fault(line, column int, path string, f flaw) Fault {
+	if s.book != nil {
+		return s.book.fault(s.name, place{line, column}, path, f)
+	}
 	line, column = max(line, 1), max(column, 1)
 	snippet := ""
 	if line <= len(s.lines) {
