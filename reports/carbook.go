@@ -135,7 +135,7 @@ func (b *carBook) row(g *cellRows, p sheets.Page, row int, r sheets.Row, widths 
 	for i, v := range r.Values {
 		room := widths[i] - 1
 		if v.Kind == sheets.About {
-			room *= 1.15 // its letters are smaller
+			room *= 1.5 // its letters are smaller
 		}
 		if v.Kind != sheets.Number {
 			height = max(height, cellLines(v.Text, room))
@@ -269,10 +269,13 @@ func pageWidths(p sheets.Page) (out []float64) {
 		if h.Kind == sheets.About {
 			least, most = 78, 78
 		}
-		wide := max(least, min(utf8.RuneCountInString(h.Text)/2+4, 16))
+		wide := least
+		for _, word := range strings.Fields(h.Text) { // which has no place to break
+			wide = max(wide, utf8.RuneCountInString(word)+4)
+		}
 		for _, r := range p.Rows {
 			if !r.Remark && i < len(r.Values) {
-				wide = max(wide, utf8.RuneCountInString(r.Values[i].Text)+2)
+				wide = max(wide, utf8.RuneCountInString(r.Values[i].Text)+3)
 			}
 		}
 		if h.Kind == sheets.About || i > 0 || len(p.Heads) > 4 {

@@ -15,12 +15,12 @@ var carBookHelp = []string{
 func (b *carBook) readMe(r Report, c CarBook) {
 	b.do(b.file.SetSheetName("Sheet1", readMe))
 	b.printSetup(r, readMe, "portrait")
-	b.do(b.file.SetColWidth(readMe, "A", "A", 92))
+	b.do(b.file.SetColWidth(readMe, "A", "A", leafWidth))
 	g := &cellRows{}
 	row := 0
 	put := func(style, text string) {
 		row++
-		g.open(row, lineHeight*cellLines(text, 90)+3)
+		g.open(row, lineHeight*cellLines(text, leafWidth-2)+3)
 		g.text(0, b.styles[style], text)
 		g.close()
 	}
