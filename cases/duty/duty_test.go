@@ -15,6 +15,7 @@ import (
 
 	"sixlink/cases"
 	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/cases/duty"
 	"sixlink/loads"
 	"sixlink/members/fatigue"
@@ -26,14 +27,7 @@ const exampleCar = "../../examples/hillclimb-pushrod-duty.yaml"
 // readCar reads a car file with its duty, and runs its cases.
 func readCar(t testing.TB, path string) (carfile.File, cases.Results) {
 	t.Helper()
-	src, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Read(path, src)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := cartest.Read(t, path)
 	r, err := cases.Run(f.Car)
 	if err != nil {
 		t.Fatal(err)
