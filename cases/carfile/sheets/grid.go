@@ -174,7 +174,7 @@ func (g *grid) orphan(c cells.Cell) {
 }
 
 // rows calls do for every row below the headings that has something in it, but for those
-// that begin with the mark of what is not read.
+// that begin with the mark of what is not read; a name in a list may begin with it.
 func (g *grid) rows(do func(row []cells.Cell, cell cellOf)) {
 	last := g.head
 	for _, c := range g.sheet.Cells {
@@ -183,7 +183,7 @@ func (g *grid) rows(do func(row []cells.Cell, cell cellOf)) {
 		}
 		last = c.Row
 		row := g.row(c.Row)
-		if row[0].Kind == cells.Text && strings.HasPrefix(row[0].Text, ownMark) {
+		if g.layout.list == "" && row[0].Kind == cells.Text && strings.HasPrefix(row[0].Text, ownMark) {
 			continue
 		}
 		for _, c := range row {

@@ -164,10 +164,10 @@ func (r *sheetReader) value(c *Cell, kind, text string) {
 		c.Kind, c.Text = k, s
 	}
 	switch trimmed := strings.TrimSpace(text); {
-	case kind == "str" || kind == "inlineStr":
-		if s := unescaped(text); kind == "inlineStr" || strings.TrimSpace(s) != "" {
-			set(Text, s)
-		}
+	case kind == "inlineStr": // richText has read it
+		set(Text, text)
+	case kind == "str":
+		set(Text, unescaped(text))
 	case trimmed == "" && c.Formula:
 		set(Unknown, "")
 	case trimmed == "":
