@@ -21,6 +21,9 @@ func newBook(sheets []string) *book {
 	return &book{sheets, map[place]string{}, map[string]place{}}
 }
 
+// emptyCell is what is wrong with an open number of a list.
+const emptyCell = "the cell is empty"
+
 // place is the place of a cell.
 func (b *book) place(at Cell) place {
 	for i, name := range b.sheets {
@@ -71,12 +74,17 @@ func (b *book) fault(file string, at place, path string, f flaw) Fault {
 // listed is how a remedy shows the numbers of a list in a text.
 var listed = regexp.MustCompile(` as \[[^\]]*\]`)
 
+const ownCell = ", each in a cell of its own"
+
 // remedy tells of cells where that of a text tells of brackets.
 func (b *book) remedy(text string) string {
 	return strings.NewReplacer(
+		ownCell+", each in", ownCell+", in",
+		"; commas stand between them", "",
+		"a list of mappings such as - ", "a row for each, with ",
 		", without quotation marks", "",
 		"take the key out", "empty the cell",
-	).Replace(listed.ReplaceAllString(text, ", each in a cell of its own"))
+	).Replace(listed.ReplaceAllString(text, ownCell))
 }
 
 // rowName names the place of a line for people.

@@ -152,7 +152,7 @@ func (r *reader) numbers(it *item, n *yaml.Node) {
 		at := place{c.Line, c.Column}
 		v, f := it.component(c)
 		if r.book != nil && isNull(c) {
-			f = &flaw{"the cell is empty", it.key.advice()}
+			f = &flaw{emptyCell, it.key.advice()}
 		}
 		if f != nil {
 			r.fault(at, it.path, flaw{it.key.Parts[i] + ": " + f.text, f.remedy})

@@ -25,6 +25,7 @@ type Tree struct {
 	root  *yaml.Node
 	names map[*yaml.Node]map[string]int // of the entries of lists
 	open  []openList
+	lost  bool // a value may not have come to its key
 }
 
 // An openList is a list of a fixed number of numbers, of which some may not be given.
@@ -56,13 +57,23 @@ func (t *Tree) Fault(at Cell, path, text, remedy string) {
 	t.fault(t.book.note(at), path, flaw{text, remedy})
 }
 
+// Lost records what is wrong with a cell because of which values may not come to their
+// keys: that keys are missing is then not told.
+func (t *Tree) Lost(at Cell, text, remedy string) {
+	t.lost = true
+	t.Fault(at, "", text, remedy)
+}
+
+// Path is the path of the whole file for one below a branch.
+func (b Branch) Path(path string) string { return inside(b.path, path) }
+
 // Find returns the key of a path below a branch, and what the path names of a list of
 // numbers: −1 for the key itself. What is wrong with the path is recorded as a fault of
 // the cell, and the key is nil.
 func (t *Tree) Find(b Branch, path string, at Cell) (*Key, int) {
 	k, part, f := findKey(b, path)
 	if f != nil {
-		t.Fault(at, "", f.text, f.remedy)
+		t.Lost(at, f.text, f.remedy)
 		return nil, 0
 	}
 	return k, part
@@ -163,11 +174,11 @@ func (t *Tree) File() (File, error) {
 	return File{}, all.InOrder()
 }
 
-// follows tells whether a fault may come of another: of a cell that was refused, or of a
-// key that is missing because its cell was.
+// follows tells whether a fault may come of another: of the same cell, which was refused,
+// or of a value that did not come to its key.
 func (t *Tree) follows(f Fault) bool {
-	return strings.Contains(f.Text, " missing") || strings.HasPrefix(f.Text, "there is neither") ||
-		slices.ContainsFunc(t.faults, func(o Fault) bool { return o.Line == f.Line && o.Column == f.Column })
+	missing := strings.Contains(f.Text, " missing") || strings.Contains(f.Text, emptyCell) || strings.HasPrefix(f.Text, "there is neither")
+	return t.lost && missing || slices.ContainsFunc(t.faults, func(o Fault) bool { return o.Line == f.Line && o.Column == f.Column })
 }
 
 // Values returns the values that have been put together, as they would stand in a car

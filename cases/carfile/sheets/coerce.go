@@ -15,7 +15,8 @@ type flaw struct{ text, remedy string }
 // A target is what a cell gives a value to.
 type target struct {
 	key  *carfile.Key
-	part int    // of a list of numbers; −1: the key itself
+	part int // of a list of numbers; −1: the key itself
+	path string
 	unit string // that of its heading or row; empty: that of a bare number
 }
 
@@ -53,7 +54,7 @@ func (t target) scalars(c cells.Cell) ([]carfile.Scalar, *flaw) {
 	case k.Kind == carfile.Numbers || k.Kind == carfile.Vector:
 		return t.numbers(c)
 	case k.Kind == carfile.Mapping || k.Kind == carfile.List:
-		return nil, nothing(k, c)
+		return nil, t.nothing(c)
 	case t.unit != "":
 		f = &flaw{k.Name + " has no unit " + t.unit, "empty the unit"}
 	case k.Kind == carfile.Flag:
@@ -66,14 +67,15 @@ func (t target) scalars(c cells.Cell) ([]carfile.Scalar, *flaw) {
 
 // nothing refuses a value where keys of a mapping or list are needed, but for {} and [],
 // which are one without any.
-func nothing(k *carfile.Key, c cells.Cell) *flaw {
+func (t target) nothing(c cells.Cell) *flaw {
+	k := t.key
 	switch s := strings.ReplaceAll(c.Text, " ", ""); {
 	case k.Kind == carfile.Mapping && s == "{}", k.Kind == carfile.List && s == "[]":
 		return nil
 	case k.Kind == carfile.List:
-		return &flaw{"this is a list of entries, and no single value", "give the keys of its entries rows of their own, such as " + k.Name + "[0]." + k.Keys[0].Name}
+		return &flaw{"this is a list of entries, and no single value", "give the keys of its entries rows of their own, such as " + t.path + "[0]." + k.Keys[0].Name}
 	}
-	return &flaw{"this is a mapping of keys, and no single value", "give its keys rows of their own, such as " + k.Name + "." + k.Keys[0].Name}
+	return &flaw{"this is a mapping of keys, and no single value", "give its keys rows of their own, such as " + leaves(k, t.path)[0]}
 }
 
 // number reads a single number.

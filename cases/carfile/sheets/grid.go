@@ -38,7 +38,7 @@ func newGrid(r *reader, s cells.Sheet, l layout) *grid {
 		if len(s.Cells) == 0 {
 			return nil // an empty sheet gives nothing
 		}
-		g.Fault(g.cell(1, 1), "", text, "write them into one row: "+strings.Join(l.headings(), ", "))
+		g.Lost(g.cell(1, 1), text, "write them into one row: "+strings.Join(l.headings(), ", "))
 		return nil
 	}
 	for _, area := range s.Merged {
@@ -134,7 +134,8 @@ func titled(text string) (name, unit string) {
 // readHeading reads the heading of one column.
 func (g *grid) readHeading(c cells.Cell) {
 	if f := unusable(c); f != nil {
-		g.Fault(g.at(c), "", f.text, f.remedy)
+		g.heads[c.Column] = heading{}
+		g.Lost(g.at(c), f.text, f.remedy)
 		return
 	}
 	if strings.HasPrefix(c.Text, ownMark) {
@@ -153,15 +154,17 @@ func (g *grid) readHeading(c cells.Cell) {
 	}
 	switch col := g.layout.column(known); {
 	case known == "":
-		g.Fault(g.at(c), "", fmt.Sprintf("unknown heading %q", c.Text), g.layout.suggest(name)+"; a column of your own that is not to be read begins with "+ownMark)
+		g.Lost(g.at(c), fmt.Sprintf("unknown heading %q", c.Text), g.layout.suggest(name)+"; a column of your own that is not to be read begins with "+ownMark)
 	case twice:
-		g.Fault(g.at(c), "", fmt.Sprintf("duplicate heading %q: it stands in %s already", c.Text, cells.Name(c.Row, first)), "keep one of the two")
+		g.Lost(g.at(c), fmt.Sprintf("duplicate heading %q: it stands in %s already", c.Text, cells.Name(c.Row, first)), "keep one of the two")
 		g.heads[c.Column] = heading{}
 	case unit == "":
 	case col == nil || col.key.Kind != carfile.Number && col.key.Kind != carfile.Numbers && col.key.Kind != carfile.Vector:
 		g.Fault(g.at(c), "", known+" has no unit "+unit, "write "+known)
+		g.heads[c.Column] = heading{name: known}
 	case !col.key.Dimension.Takes(unit):
 		g.Fault(g.at(c), "", fmt.Sprintf("%q is no unit of %s", unit, col.key.Dimension), "write "+col.heading())
+		g.heads[c.Column] = heading{name: known}
 	}
 }
 
@@ -169,7 +172,7 @@ func (g *grid) readHeading(c cells.Cell) {
 func (g *grid) orphan(c cells.Cell) {
 	if _, headed := g.heads[c.Column]; !headed && !g.orphans[c.Column] {
 		g.orphans[c.Column] = true
-		g.Fault(g.at(c), "", "a value stands in column "+cells.ColumnName(c.Column)+", which has no heading", "give the column a heading, one that begins with "+ownMark+" if it is not to be read, or empty it")
+		g.Lost(g.at(c), "a value stands in column "+cells.ColumnName(c.Column)+", which has no heading", "give the column a heading, one that begins with "+ownMark+" if it is not to be read, or empty it")
 	}
 }
 

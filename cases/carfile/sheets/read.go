@@ -89,7 +89,7 @@ func (r *reader) take(s cells.Sheet, table bool) {
 	at := slices.IndexFunc(layouts, func(l layout) bool { return strings.EqualFold(strings.TrimSpace(s.Name), l.name) })
 	if at < 0 {
 		if table {
-			r.Fault(first, "", fmt.Sprintf("no sheet of a car is called %q", s.Name), "perhaps "+carfile.Near(s.Name, sheetNames())+"; a sheet of your own that is not to be read begins with "+ownMark)
+			r.Lost(first, fmt.Sprintf("no sheet of a car is called %q", s.Name), "perhaps "+carfile.Near(s.Name, sheetNames())+"; a sheet of your own that is not to be read begins with "+ownMark)
 		}
 		return
 	}
@@ -98,12 +98,12 @@ func (r *reader) take(s cells.Sheet, table bool) {
 		return
 	}
 	if other, twice := r.seen[l.name]; twice {
-		r.Fault(first, "", "this is the sheet "+l.name+" a second time, after "+other, "put the two together")
+		r.Lost(first, "this is the sheet "+l.name+" a second time, after "+other, "put the two together")
 		return
 	}
 	r.seen[l.name] = s.Name
 	if s.Hidden {
-		r.Fault(first, "", "the sheet is hidden, and what stands in it would count", "show it, or begin its name with "+ownMark)
+		r.Lost(first, "the sheet is hidden, and what stands in it would count", "show it, or begin its name with "+ownMark)
 		return
 	}
 	if g := newGrid(r, s, l); g != nil {

@@ -20,12 +20,12 @@ func (g *grid) keys() {
 		unit, unitAt := cell(unitHead)
 		if key.Kind == cells.Empty {
 			if value.Kind != cells.Empty {
-				g.Fault(at, "", "a value without a key", "write the path of its key, such as vehicle.mass, into "+cells.Name(key.Row, g.columns[keyHead]))
+				g.Lost(at, "a value without a key", "write the path of its key, such as vehicle.mass, into "+cells.Name(key.Row, g.columns[keyHead]))
 			}
 			return
 		}
 		if key.Kind != cells.Text {
-			g.Fault(keyAt, "", "this is no key", "write the path of a key as text, such as vehicle.mass")
+			g.Lost(keyAt, "this is no key", "write the path of a key as text, such as vehicle.mass")
 			return
 		}
 		path := strings.TrimSpace(key.Text)
@@ -37,7 +37,7 @@ func (g *grid) keys() {
 			g.Vacant(g.Top(), path, at)
 			return
 		}
-		g.set(g.Top(), path, value, at, target{k, part, g.unit(k, unit, unitAt)})
+		g.set(g.Top(), path, value, at, target{k, part, path, g.unit(k, unit, unitAt)})
 	})
 }
 
@@ -65,7 +65,7 @@ func orNothing(unit string) string {
 func (g *grid) set(b carfile.Branch, path string, c cells.Cell, at carfile.Cell, to target) {
 	values, f := to.scalars(c)
 	if f != nil {
-		g.Fault(at, path, f.text, f.remedy)
+		g.Fault(at, b.Path(path), f.text, f.remedy)
 		g.Vacant(b, path, at)
 		return
 	}
@@ -75,7 +75,7 @@ func (g *grid) set(b carfile.Branch, path string, c cells.Cell, at carfile.Cell,
 // table reads a sheet whose rows have their values in columns.
 func (g *grid) table() {
 	if g.layout.list != "" {
-		g.Vacant(g.Top(), g.layout.list, g.cell(g.head, 1))
+		g.Vacant(g.Top(), g.layout.list, g.at(g.row(g.head)[0]))
 	}
 	g.rows(func(row []cells.Cell, cell cellOf) {
 		b, path, ok := g.branch(row, cell)
@@ -92,7 +92,7 @@ func (g *grid) table() {
 				g.Vacant(b, path+c.path, at)
 				continue
 			}
-			g.set(b, path+c.path, value, at, target{c.key, c.part, g.heads[value.Column].unit})
+			g.set(b, path+c.path, value, at, target{c.key, c.part, path + c.path, g.heads[value.Column].unit})
 		}
 	})
 }
@@ -112,7 +112,7 @@ func (g *grid) branch(row []cells.Cell, cell cellOf) (b carfile.Branch, path str
 		c, at := cell(lead.name)
 		word := strings.TrimSpace(c.Text)
 		if f := unusable(c); f != nil {
-			g.Fault(at, "", f.text, f.remedy)
+			g.Lost(at, f.text, f.remedy)
 			return b, "", false
 		}
 		if !slices.Contains(lead.words, word) {
@@ -120,7 +120,7 @@ func (g *grid) branch(row []cells.Cell, cell cellOf) (b carfile.Branch, path str
 			if c.Kind == cells.Empty {
 				text = "the row has no " + lead.name
 			}
-			g.Fault(at, "", text, "write "+carfile.Near(word, lead.words))
+			g.Lost(at, text, "write "+carfile.Near(word, lead.words))
 			return b, "", false
 		}
 		if i == 0 {
