@@ -33,6 +33,9 @@ func open(src []byte) (*archive, error) {
 	if bytes.HasPrefix(src, compoundMark) {
 		return nil, refused("the workbook is encrypted, or of the old form .xls", "save it as .xlsx without a password")
 	}
+	if len(src) > maxFile {
+		return nil, refused(fmt.Sprintf("the workbook has more than %d bytes", maxFile), "take pictures and long tables out; a car takes a few hundred kilobytes")
+	}
 	z, err := zip.NewReader(bytes.NewReader(src), int64(len(src)))
 	if err != nil {
 		return nil, refused("the file is a damaged archive: "+plain(err), saveAgain)
@@ -85,7 +88,7 @@ func (a *archive) read(name string) ([]byte, error) {
 // plain is the text of an error of the archive, without its package.
 func plain(err error) string {
 	if errors.Is(err, zip.ErrFormat) {
-		return "its list of contents cannot be found"
+		return "it is not what the list of its contents says"
 	}
 	return strings.TrimPrefix(err.Error(), "zip: ")
 }

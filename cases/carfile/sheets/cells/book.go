@@ -1,11 +1,9 @@
 package cells
 
 import (
-	"bytes"
 	"encoding/xml"
 	"errors"
 	"fmt"
-	"io"
 	"path"
 	"strings"
 )
@@ -112,7 +110,7 @@ func (a *archive) book() (*book, error) {
 
 // list reads the names of the sheets.
 func (b *book) list(part string) error {
-	err := b.walk(part, func(e xml.StartElement, _ *xml.Decoder) error {
+	err := b.walk(part, func(e xml.StartElement, _ *tokens) error {
 		switch e.Name.Local {
 		case "workbook":
 		case "sheet":
@@ -138,7 +136,7 @@ func (b *book) list(part string) error {
 func (a *archive) relations(part string) (out []relation, err error) {
 	dir, name := path.Split(part)
 	list := dir + "_rels/" + name + ".rels"
-	err = a.walk(list, func(e xml.StartElement, _ *xml.Decoder) error {
+	err = a.walk(list, func(e xml.StartElement, _ *tokens) error {
 		if e.Name.Local != "Relationship" || strings.EqualFold(attribute(e, "TargetMode"), "External") {
 			return nil
 		}
@@ -153,38 +151,6 @@ func (a *archive) relations(part string) (out []relation, err error) {
 		return nil
 	})
 	return out, err
-}
-
-// walk calls do for every element of a part that is XML; do may read what is in it.
-func (a *archive) walk(part string, do func(e xml.StartElement, d *xml.Decoder) error) error {
-	data, err := a.read(part)
-	if err != nil {
-		return err
-	}
-	d := xml.NewDecoder(bytes.NewReader(data))
-	for {
-		t, err := d.Token()
-		if errors.Is(err, io.EOF) {
-			return nil
-		}
-		if err != nil {
-			return noXML(part, err)
-		}
-		if e, ok := t.(xml.StartElement); ok {
-			if err := do(e, d); err != nil {
-				var own *Error
-				if errors.As(err, &own) {
-					return err
-				}
-				return noXML(part, err)
-			}
-		}
-	}
-}
-
-func noXML(part string, err error) *Error {
-	text := strings.TrimPrefix(err.Error(), "XML syntax error on ")
-	return refused(fmt.Sprintf("the part %s is no XML: %s", quoted(part), strings.Trim(quoted(text), `"`)), saveAgain)
 }
 
 // attribute returns the value of an attribute without a namespace; empty: there is none.

@@ -11,8 +11,10 @@ import "strconv"
 // Limits of a workbook. A car takes a few thousand cells and a few hundred kilobytes.
 const (
 	MaxUnzipped = 64 << 20 // of all parts together, bytes
-	maxRead     = 12 << 20 // of the parts that are read, bytes
+	maxFile     = 4 << 20  // of the file, bytes, as of a car file in text
+	maxRead     = 8 << 20  // of the parts that are read, bytes
 	maxParts    = 2000
+	maxDepth    = 64 // of elements in one another
 	maxSheets   = 100
 	MaxCells    = 20_000 // with something in them, of all sheets that are read
 	maxRow      = 1_048_576

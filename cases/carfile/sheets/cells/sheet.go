@@ -22,7 +22,7 @@ func (b *book) sheet(entry sheetEntry, left *int) (Sheet, error) {
 	if entry.part == "" {
 		return r.out, refused("the sheet has no part in the file", saveAgain)
 	}
-	err := b.walk(entry.part, func(e xml.StartElement, d *xml.Decoder) error {
+	err := b.walk(entry.part, func(e xml.StartElement, d *tokens) error {
 		switch e.Name.Local {
 		case "chartsheet", "dialogsheet":
 			return refused("the sheet is a chart and has no cells", "take the sheet out, or begin its name with #")
@@ -73,7 +73,7 @@ func (r *sheetReader) beginRow(e xml.StartElement) error {
 }
 
 // cell reads one cell, and keeps it if there is something in it.
-func (r *sheetReader) cell(e xml.StartElement, d *xml.Decoder) error {
+func (r *sheetReader) cell(e xml.StartElement, d *tokens) error {
 	c := Cell{Row: r.row, Column: r.column + 1}
 	if name := attribute(e, "r"); name != "" {
 		row, column, ok := Place(name)
@@ -104,9 +104,9 @@ func (r *sheetReader) cell(e xml.StartElement, d *xml.Decoder) error {
 }
 
 // content reads what is in a cell: its value, and whether there is a formula.
-func (r *sheetReader) content(c *Cell, kind string, d *xml.Decoder) (value string, err error) {
+func (r *sheetReader) content(c *Cell, kind string, d *tokens) (value string, err error) {
 	for {
-		t, err := d.Token()
+		t, err := d.next()
 		if err != nil {
 			return "", err
 		}
@@ -126,7 +126,7 @@ func (r *sheetReader) content(c *Cell, kind string, d *xml.Decoder) (value strin
 				continue
 			}
 			if err == nil && t.Name.Local != "v" {
-				err = d.Skip()
+				err = d.skip()
 			}
 			if err != nil {
 				return "", err
@@ -138,10 +138,10 @@ func (r *sheetReader) content(c *Cell, kind string, d *xml.Decoder) (value strin
 }
 
 // plainText reads the text of an element to its end.
-func plainText(d *xml.Decoder) (string, error) {
+func plainText(d *tokens) (string, error) {
 	var out strings.Builder
 	for {
-		t, err := d.Token()
+		t, err := d.next()
 		if err != nil {
 			return "", err
 		}
@@ -149,7 +149,7 @@ func plainText(d *xml.Decoder) (string, error) {
 		case xml.CharData:
 			out.Write(t)
 		case xml.StartElement:
-			if err := d.Skip(); err != nil {
+			if err := d.skip(); err != nil {
 				return "", err
 			}
 		case xml.EndElement:

@@ -9,7 +9,7 @@ import (
 
 // readStrings reads the texts that cells name by their number (ECMA-376-1, 18.4).
 func (b *book) readStrings(part string) error {
-	return b.walk(part, func(e xml.StartElement, d *xml.Decoder) error {
+	return b.walk(part, func(e xml.StartElement, d *tokens) error {
 		if e.Name.Local != "si" {
 			return nil
 		}
@@ -21,11 +21,11 @@ func (b *book) readStrings(part string) error {
 
 // richText reads the text of an element to its end: what stands in t, in runs too, but
 // for phonetic ones.
-func richText(d *xml.Decoder) (string, error) {
+func richText(d *tokens) (string, error) {
 	var out strings.Builder
 	depth, phonetic, inText := 0, 0, false
 	for {
-		t, err := d.Token()
+		t, err := d.next()
 		if err != nil {
 			return "", err
 		}

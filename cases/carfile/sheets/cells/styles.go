@@ -16,7 +16,7 @@ type format struct {
 func (b *book) readStyles(part string) error {
 	own := map[int]format{}
 	inCells := false
-	return b.walk(part, func(e xml.StartElement, d *xml.Decoder) error {
+	return b.walk(part, func(e xml.StartElement, d *tokens) error {
 		switch e.Name.Local {
 		case "numFmt":
 			if id, err := strconv.Atoi(attribute(e, "numFmtId")); err == nil {
