@@ -10,6 +10,7 @@ import (
 
 	"sixlink/cases"
 	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/sheets"
 	"sixlink/reports"
 )
 
@@ -23,7 +24,7 @@ func sizeCommand() *cli.Command {
 			"1 no stock tube carries a member, or another check fails; 2 bad input, nothing written.\n\n" + reports.Caution,
 		Flags: append([]cli.Flag{
 			&cli.BoolFlag{Name: "separate", Usage: "every member of an axle has a tube of its own; left and right stay alike"},
-			&cli.BoolFlag{Name: "write", Usage: "write the tubes into the car file: the numbers of tube: alone change; nothing is written where a member has no tube"},
+			&cli.BoolFlag{Name: "write", Usage: "write the tubes into the car file in text: the numbers of tube: alone change; nothing is written where a member has no tube"},
 			&cli.StringFlag{Name: "json", Usage: "write the sizing as JSON to `FILE`; - is standard output"},
 			&cli.StringFlag{Name: "workbook", Usage: "write the sizing as a workbook (.xlsx) to `FILE`; - is standard output"},
 		}, stockFlags()...),
@@ -39,6 +40,9 @@ func size(c *cli.Context) error {
 	src, err := readFile(path, carFile)
 	if err != nil {
 		return err
+	}
+	if c.Bool("write") && sheets.Is(src) {
+		return usage("--write: %s is a workbook, and size writes into car files in text alone: type the tubes it finds into the columns od and wall of the sheet Members, or sixlink convert it to .yaml first", path)
 	}
 	if c.Bool("write") {
 		if err := canBe(target(path)); err != nil {
