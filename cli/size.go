@@ -38,16 +38,11 @@ func size(c *cli.Context) error {
 		return err
 	}
 	src, err := readFile(path, carFile)
+	if err == nil && c.Bool("write") {
+		err = canRetube(path, src)
+	}
 	if err != nil {
 		return err
-	}
-	if c.Bool("write") && sheets.Is(src) {
-		return usage("--write: %s is a workbook, and size writes into car files in text alone: type the tubes it finds into the columns od and wall of the sheet Members, or sixlink convert it to .yaml first", path)
-	}
-	if c.Bool("write") {
-		if err := canBe(target(path)); err != nil {
-			return usage("--write: %s cannot be written: %v: change its permissions, or size a copy", path, plain(err))
-		}
 	}
 	in, err := parseCar(path, src)
 	if err != nil {
@@ -86,6 +81,18 @@ func size(c *cli.Context) error {
 	}
 	if !sized.Carries() || !sized.After.Pass {
 		return errFails
+	}
+	return nil
+}
+
+// canRetube refuses, before anything is calculated, a car file into which tubes could not be
+// written.
+func canRetube(path string, src []byte) error {
+	if sheets.Is(src) {
+		return usage("--write: %s is a workbook, and size writes into car files in text alone: type the tubes it finds into the columns od and wall of the sheet Members, or sixlink convert it to .yaml first", path)
+	}
+	if err := canBe(target(path)); err != nil {
+		return usage("--write: %s cannot be written: %v: change its permissions, or size a copy", path, plain(err))
 	}
 	return nil
 }

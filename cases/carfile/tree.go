@@ -37,9 +37,11 @@ type openList struct {
 
 // A Branch is a mapping in a tree, from which paths begin: the top, or an entry of a list.
 type Branch struct {
-	key  *Key
-	node *yaml.Node
-	path string
+	key   *Key
+	node  *yaml.Node
+	path  string
+	list  *yaml.Node // of which it is an entry
+	index int
 }
 
 // NewTree returns an empty tree for the workbook of this name, with its sheets in order.
@@ -50,7 +52,7 @@ func NewTree(name string, sheets []string) *Tree {
 }
 
 // Top is the branch of the whole file.
-func (t *Tree) Top() Branch { return Branch{&car, t.root, ""} }
+func (t *Tree) Top() Branch { return Branch{key: &car, node: t.root} }
 
 // Fault records what is wrong with a cell.
 func (t *Tree) Fault(at Cell, path, text, remedy string) {
@@ -146,10 +148,10 @@ func (t *Tree) Vacant(b Branch, path string, at Cell) {
 
 // Append adds an entry to a list of the top level.
 func (t *Tree) Append(list string, at Cell) Branch {
-	s := setter{t, t.book.note(at), t.root, &car, ""}
+	s := setter{tree: t, at: t.book.note(at), node: t.root, key: &car}
 	s.enter(car.find(list), yaml.SequenceNode)
 	s.entry(strconv.Itoa(len(s.node.Content)))
-	return Branch{s.key, s.node, s.path}
+	return Branch{s.key, s.node, s.path, s.list, s.index}
 }
 
 // Full tells whether so much is wrong that no more is recorded.

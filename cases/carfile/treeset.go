@@ -18,7 +18,7 @@ type Scalar struct {
 // the cell.
 func (t *Tree) Set(b Branch, path string, at Cell, values ...Scalar) {
 	steps, _ := splitPath(path)
-	s := setter{t, t.book.note(at), b.node, b.key, b.path}
+	s := setter{tree: t, at: t.book.note(at), node: b.node, key: b.key, path: b.path, list: b.list, index: b.index}
 	if f := s.set(steps, values); f != nil {
 		t.Fault(at, s.path, f.text, f.remedy)
 	}
@@ -31,6 +31,9 @@ type setter struct {
 	node *yaml.Node
 	key  *Key
 	path string
+
+	list  *yaml.Node // of which node is an entry; nil: of none
+	index int        // of the entry
 }
 
 func (s *setter) set(steps []step, values []Scalar) *flaw {
@@ -58,7 +61,7 @@ func (s *setter) set(steps []step, values []Scalar) *flaw {
 				return f
 			}
 			if last {
-				return s.list(values)
+				return s.numbers(values)
 			}
 			n, f := k.part(steps[i+1])
 			if f == nil {
@@ -85,7 +88,7 @@ func (s *setter) enter(k *Key, kind yaml.Kind) *flaw {
 	if n.Kind != kind {
 		return &flaw{k.Name + " is given as a single value in " + s.where(n) + " already", "keep one of the two"}
 	}
-	s.node, s.key = n, k
+	s.node, s.key, s.list = n, k, nil
 	return nil
 }
 
@@ -109,33 +112,55 @@ func (s *setter) entry(text string) *flaw {
 	case n == 0 && found != 0:
 		return &flaw{s.path + " has no entry " + quoted(text) + ", for it has none", "begin with " + s.path + "[0]"}
 	case found < 0 || found > n:
-		return &flaw{s.path + " has no entry " + quoted(text), fmt.Sprintf("its entries go by name: %s, or by their number; the next is [%d]", nearOf(text, namesIn(s.node)), n)}
+		return &flaw{s.path + " has no entry " + quoted(text), s.entries(text)}
 	case found == n:
 		s.node.Content = append(s.node.Content, &yaml.Node{Kind: yaml.MappingNode, Line: s.at.line, Column: s.at.column})
 	}
+	s.list, s.index = s.node, found
 	s.node, s.key, s.path = s.node.Content[found], s.key.entry(), fmt.Sprintf("%s[%d]", s.path, found)
 	return nil
+}
+
+// nearest is how many entries of a list are looked at for one that may be meant.
+const nearest = 200
+
+// entries says how the entries of a list go; it looks for those that may be meant as long as
+// people will see it.
+func (s *setter) entries(text string) string {
+	next := fmt.Sprintf("by their number; the next is [%d]", len(s.node.Content))
+	if len(s.tree.faults) >= shownFaults {
+		return "its entries go by name, or " + next
+	}
+	return "its entries go by name: " + nearOf(text, namesIn(s.node)) + ", or " + next
 }
 
 // named returns the index of the entry of that name, the first one; −1: there is none.
 func (t *Tree) named(list *yaml.Node, name string) int {
 	at, known := t.names[list][name]
 	if !known || nameIn(list.Content[at]) != name {
-		t.names[list] = map[string]int{}
-		for i, n := range namesIn(list) {
-			if _, twice := t.names[list][n]; !twice && n != "" {
-				t.names[list][n] = i
-			}
-		}
-		if at, known = t.names[list][name]; !known {
-			return -1
-		}
+		return -1
 	}
 	return at
 }
 
+// rename notes the name that an entry has now.
+func (s *setter) rename() {
+	if s.list == nil {
+		return
+	}
+	names := s.tree.names[s.list]
+	if names == nil {
+		names = map[string]int{}
+		s.tree.names[s.list] = names
+	}
+	name := nameIn(s.node)
+	if at, taken := names[name]; !taken || nameIn(s.list.Content[at]) != name {
+		names[name] = s.index
+	}
+}
+
 func namesIn(list *yaml.Node) (out []string) {
-	for _, e := range list.Content {
+	for _, e := range list.Content[:min(len(list.Content), nearest)] {
 		out = append(out, nameIn(e))
 	}
 	return out
@@ -158,6 +183,9 @@ func (s *setter) leaf(k *Key, v Scalar) *flaw {
 		return &flaw{"it is given in " + s.where(n) + " already", "keep one of the two"}
 	}
 	s.add(s.node, k.Name, s.scalar(v))
+	if k.Name == "name" || k.Name == "part" {
+		s.rename()
+	}
 	return nil
 }
 
@@ -169,8 +197,8 @@ func (s *setter) scalar(v Scalar) *yaml.Node {
 	return n
 }
 
-// list gives all numbers of a list.
-func (s *setter) list(values []Scalar) *flaw {
+// numbers gives all numbers of a list.
+func (s *setter) numbers(values []Scalar) *flaw {
 	if len(s.node.Content) > 0 {
 		return &flaw{"it is given in " + s.where(s.node.Content[0]) + " already", "keep one of the two"}
 	}

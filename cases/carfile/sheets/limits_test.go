@@ -181,3 +181,37 @@ func within(t testing.TB, call func() error) error {
 	t.Logf("%v, %d MB allocated in all", took.Round(time.Millisecond), (after.TotalAlloc-before.TotalAlloc)>>20)
 	return err
 }
+
+// As many rows as can be, in the ways that cost most: every one refused, or each an entry
+// of a list that paths look up.
+func TestManyRows(t *testing.T) {
+	cell := func(s string) string { return `<c t="inlineStr"><is><t>` + s + `</t></is></c>` }
+	for name, row := range map[string]func(i int) string{
+		"unknown keys": func(i int) string { return cell(fmt.Sprintf("front.upper_wishbonne%d.outerr", i)) + "<c><v>1</v></c>" },
+		"entries":      func(i int) string { return cell(fmt.Sprintf("front.inboard[%d].part", i)) + cell("rocker") },
+		"entries by name": func(i int) string {
+			if i%2 == 0 {
+				return cell(fmt.Sprintf("cases[%d].name", i/2)) + cell(fmt.Sprintf("n%d", i/2))
+			}
+			return cell(fmt.Sprintf("cases[n%d].basis", i/2)) + cell("b")
+		},
+		"unknown entries": func(i int) string {
+			if i < 5000 {
+				return cell(fmt.Sprintf("cases[%d].name", i)) + cell(fmt.Sprintf("name number %d", i))
+			}
+			return cell(fmt.Sprintf("cases[n%d].basis", i)) + cell("b")
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			var b strings.Builder
+			b.WriteString("<worksheet><row>" + cell("key") + cell("value") + cell("unit") + "</row>")
+			for i := range 9900 {
+				b.WriteString("<row>" + row(i) + "</row>")
+			}
+			book := archive(t, smallest(b.String()+"</worksheet>")...)
+			if err := within(t, func() error { _, err := sheets.Read("car.xlsx", book); return err }); err == nil || len(err.Error()) > 100_000 {
+				t.Errorf("Read gave %v", err)
+			}
+		})
+	}
+}
