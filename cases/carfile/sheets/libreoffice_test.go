@@ -49,13 +49,16 @@ func saved(t *testing.T, books map[string][]byte) map[string][]byte {
 	return out
 }
 
-// Workbooks that another program has saved are the same cars: of every car of the project,
+// Workbooks that another program has saved are the same cars: of those that have most in them,
 // and of one whose numbers take more digits than the program saves, but for those. Formulas
 // that it works out are read.
 func TestSavedByLibreOffice(t *testing.T) {
 	values := map[string][]byte{}
 	books := map[string][]byte{}
-	for _, path := range carFiles(t) {
+	for _, path := range []string{
+		"../../../examples/hillclimb-pullrod-complete.yaml", "../../../examples/hillclimb-pushrod-duty.yaml", "../../../examples/hillclimb-pushrod-travel.yaml",
+		"../../testdata/numpy/cars/unequal-sides.yaml", "../../testdata/numpy/cars/five-links.yaml", "../../../reports/testdata/every-check.yaml",
+	} {
 		name := filepath.Base(path)
 		books[name] = workbook(t, valuesOf(t, path))
 		values[name] = books[name]
