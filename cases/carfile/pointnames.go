@@ -29,7 +29,7 @@ var namesOfPoints = sync.OnceValue(func() *pointNames {
 // collect adds the points at and below a row; said are the names by which the row goes,
 // plain is that of them which suggestions are measured by.
 func (n *pointNames) collect(k *Key, path string, said []string, plain string) {
-	if k.isPoint() {
+	if k.Point() {
 		n.paths, n.plain[path] = append(n.paths, path), plain
 		for _, s := range said {
 			if !slices.Contains(n.of[s], path) {
@@ -53,8 +53,8 @@ func (n *pointNames) collect(k *Key, path string, said []string, plain string) {
 	}
 }
 
-// isPoint tells whether a row is that of a hardpoint.
-func (k *Key) isPoint() bool { return k.Kind == Vector && k.Dimension == Length }
+// Point tells whether a row is that of a hardpoint.
+func (k *Key) Point() bool { return k.Kind == Vector && k.Dimension == Length }
 
 // said are the names of a row as parts of the name of a point: its own first.
 func (k *Key) said() (out []string) {

@@ -110,7 +110,7 @@ func (r *reader) ownTurn(root *yaml.Node) turn {
 
 // drawn reads how the points are drawn; false: it has a fault.
 func (r *reader) drawn(it *item) (form drawnIn, ok bool) {
-	form = drawnIn{unit: it.at("unit").text, others: it.at("other_points").text == leaveOthersOut, origin: []float64{0, 0, 0}}
+	form = drawnIn{unit: it.at("unit").text, others: it.at("other_points").text == ignoreOthers, origin: []float64{0, 0, 0}}
 	if origin := it.at("origin"); origin.given && origin.good && len(origin.numbers) == len(xyz) {
 		form.origin = origin.numbers
 	}
@@ -169,7 +169,7 @@ func (r *reader) toldAbsent(path string) bool {
 
 // elsewhere says where else a point may be given; empty: nowhere.
 func (r *reader) elsewhere(k *Key, path string) string {
-	if r.points == nil || !k.isPoint() {
+	if r.points == nil || !k.Point() {
 		return ""
 	}
 	return ", or a row " + path + " to " + clean(r.points.file.Name)
@@ -199,4 +199,3 @@ func (b *builder) takeList() {
 		b.car.Doubts = append(b.car.Doubts, b.points.doubts...)
 	}
 }
-

@@ -7,7 +7,6 @@ import (
 	"io"
 	"slices"
 	"strings"
-
 )
 
 // maxPoints bounds the rows of a list of hardpoints: our own choice, a hundred times what a
@@ -160,7 +159,7 @@ func (t *pointTable) known(name string, at place) string {
 
 // unknown refuses the name of no point, or of several.
 func (t *pointTable) unknown(name string, m match, at place) {
-	remedy := "write the path of the point, such as front.rod.inner, or other_points: " + leaveOthersOut + " under hardpoints in the car file"
+	remedy := "write the path of the point, such as front.rod.inner, or other_points: " + ignoreOthers + " under hardpoints in the car file"
 	if len(m.near) > 0 {
 		t.fault(at, "", flaw{quoted(name) + " may mean " + alternatives(m.near), "write the path of the point"})
 	} else {
@@ -230,17 +229,17 @@ func (t *pointTable) says() string {
 			units = append(units, u)
 		}
 	}
-	out := fmt.Sprintf("%d hardpoints", len(t.points))
+	unit := "each with its unit"
 	if len(units) > 0 {
-		out += " in " + together(units)
+		unit = "unit " + together(units)
 	}
+	axes := "axes of the car file"
 	if t.axes != nil {
-		out += ", drawn " + t.axes.String()
-	} else {
-		out += ", drawn in the axes of the car file"
+		axes = "axes " + t.axes.String()
 	}
+	out := fmt.Sprintf("%d hardpoints were read; %s; %s", len(t.points), unit, axes)
 	if o := t.form.origin; o[0] != 0 || o[1] != 0 || o[2] != 0 {
-		out += ", where the origin of the car file is at [" + exact(o...) + "] mm"
+		out += "; the origin of the car file lies at [" + exact(o...) + "] mm in it"
 	}
 	return out
 }
@@ -263,4 +262,3 @@ func (t *pointTable) doubts(name string) []string {
 	}
 	return []string{cut(name) + ": " + text + " are no hardpoints of a car file, and are left out"}
 }
-

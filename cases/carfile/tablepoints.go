@@ -15,7 +15,7 @@ var hardpointsKey = Key{
 			Doc: "where the origin of this file lies in the CSV file, in the axes of that one", Also: []string{"offset"},
 		},
 		{
-			Name: "other_points", Kind: Choice, Choices: []string{refuseOthers, leaveOthersOut}, Default: refuseOthers,
+			Name: "other_points", Kind: Choice, Choices: []string{refuseOthers, ignoreOthers}, Default: refuseOthers,
 			Doc: "what becomes of points of the CSV file that are no points of a car file",
 		},
 	},
@@ -23,8 +23,8 @@ var hardpointsKey = Key{
 
 // The words for what becomes of points that no car file has.
 const (
-	refuseOthers   = "refuse"
-	leaveOthersOut = "leave out"
+	refuseOthers = "refuse"
+	ignoreOthers = "ignore"
 )
 
 // pointRow is the table of the columns of a CSV file of hardpoints.
