@@ -1,6 +1,7 @@
 package carfile
 
 import (
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -15,11 +16,12 @@ type pointNames struct {
 	paths []string            // in the order of the table
 	plain map[string]string   // by path: its words without those that say nothing, as one
 	of    map[string][]string // the paths that go by a name
+	words []string            // of all names
 }
 
 // namesOfPoints are made once, of the table of keys.
 var namesOfPoints = sync.OnceValue(func() *pointNames {
-	n := &pointNames{plain: map[string]string{}, of: map[string][]string{}}
+	n := &pointNames{plain: map[string]string{}, of: map[string][]string{}, words: slices.Concat(cases.AxleNames[:], silent, slices.Sorted(maps.Keys(shortened)))}
 	for _, axle := range cases.AxleNames {
 		n.collect(car.find(axle), axle, []string{axle}, axle)
 	}
@@ -43,6 +45,7 @@ func (n *pointNames) collect(k *Key, path string, said []string, plain string) {
 	}
 	for i := range k.Keys {
 		o := &k.Keys[i]
+		n.learn(o)
 		var next []string
 		for _, head := range said {
 			for _, tail := range o.said() {
@@ -53,8 +56,22 @@ func (n *pointNames) collect(k *Key, path string, said []string, plain string) {
 	}
 }
 
+// learn takes in the words of the names of a row.
+func (n *pointNames) learn(k *Key) {
+	for _, name := range k.names() {
+		for _, w := range wordsOf(name) {
+			if len(w) > 1 && !slices.Contains(n.words, w) {
+				n.words = append(n.words, w)
+			}
+		}
+	}
+}
+
 // Point tells whether a row is that of a hardpoint.
 func (k *Key) Point() bool { return k.Kind == Vector && k.Dimension == Length }
+
+// names are the name of a row and others that people write for it.
+func (k *Key) names() []string { return append([]string{k.Name}, k.Also...) }
 
 // said are the names of a row as parts of the name of a point: its own first.
 func (k *Key) said() (out []string) {
@@ -63,7 +80,7 @@ func (k *Key) said() (out []string) {
 			out = append(out, s)
 		}
 	}
-	for _, name := range append([]string{k.Name}, k.Also...) {
+	for _, name := range k.names() {
 		words := wordsOf(name)
 		add(strings.Join(telling(words), ""))
 		add(strings.Join(words, ""))
@@ -84,7 +101,7 @@ var shortened = map[string][]string{
 
 // silent are words that tell no point from another.
 var silent = []string{
-	"left", "lh", "lhs", "side", "hand", "axle", "suspension", "wishbone", "arm", "control", "wheel",
+	"left", "lh", "lhs", "side", "hand", "axle", "suspension", "tyre", "tire", "wishbone", "arm", "control", "wheel",
 	"point", "joint", "hardpoint", "pick", "up", "pickup", "pt", "of", "the", "on", "at", "to",
 }
 
@@ -163,7 +180,10 @@ func (n *pointNames) find(name string) match {
 // nearest returns up to three of the points, most like first, that an unknown name may
 // mean; taken are given already.
 func (n *pointNames) nearest(name string, taken map[string]bool) (out []string) {
-	words := telling(wordsOf(cutRunes(name, quotedRunes)))
+	words := telling(n.spelt(wordsOf(cutRunes(name, quotedRunes))))
+	if m := n.find(strings.Join(words, " ")); m.path != "" && !taken[m.path] {
+		return []string{m.path}
+	}
 	asked, sorted := strings.Join(words, ""), sortedWords(words)
 	least := map[string]int{}
 	for _, path := range n.paths {
@@ -178,6 +198,23 @@ func (n *pointNames) nearest(name string, taken map[string]bool) (out []string) 
 	}
 	slices.SortStableFunc(out, func(a, b string) int { return least[a] - least[b] })
 	return out[:min(3, len(out))]
+}
+
+// spelt puts the words of names in the place of those that are nearly one.
+func (n *pointNames) spelt(words []string) []string {
+	out := slices.Clone(words)
+	for i, w := range words {
+		if slices.Contains(n.words, w) {
+			continue
+		}
+		least := max(1, len(w)/3) + 1
+		for _, known := range n.words {
+			if d := distance(w, known); d < least {
+				out[i], least = known, d
+			}
+		}
+	}
+	return out
 }
 
 func sortedWords(words []string) string {

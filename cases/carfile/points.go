@@ -169,10 +169,18 @@ func (r *reader) toldAbsent(path string) bool {
 
 // elsewhere says where else a point may be given; empty: nowhere.
 func (r *reader) elsewhere(k *Key, path string) string {
-	if r.points == nil || !k.Point() {
+	if r.points == nil {
 		return ""
 	}
-	return ", or a row " + path + " to " + clean(r.points.file.Name)
+	if k.Point() {
+		return ", or a row " + path + " to " + clean(r.points.file.Name)
+	}
+	for i := range k.Keys {
+		if o := &k.Keys[i]; o.Point() {
+			return ", or rows such as " + inside(path, o.Name) + " to " + clean(r.points.file.Name)
+		}
+	}
+	return ""
 }
 
 // A listedPoint is one row of a list of hardpoints.

@@ -25,7 +25,7 @@ type pointTable struct {
 	tell   func(path string)
 	rows   int
 	others []string // names of points that are left out
-	bare   bool     // a number without a unit is told of
+	bare   bool     // what is wrong with the unit is told
 	broken bool     // what should have been read after a fault is not known
 }
 
@@ -56,6 +56,9 @@ func (r *reader) readPoints(name string, text []byte, form drawnIn) *pointTable 
 func notPoints(text string) (*flaw, int) {
 	if len(text) > maxBytes {
 		return &flaw{fmt.Sprintf("the file has more than %d bytes", maxBytes), "give the points of the car alone; a row takes some fifty bytes"}, 0
+	}
+	if strings.HasPrefix(text, "PK\x03\x04") {
+		return &flaw{"this is a workbook or an archive, and no CSV", "export the sheet of points as CSV, and name that file"}, 0
 	}
 	if f, at := unreadable([]byte(text)); f != nil {
 		return f, at
@@ -195,8 +198,12 @@ func (t *pointTable) coordinates(p *listedPoint, cells []string, at func(int) pl
 			good = false
 			continue
 		}
-		v, f := k.measure(t.withUnit(strings.TrimSpace(cells[i]), c, p.places[axis]))
+		text := strings.TrimSpace(cells[i])
+		v, f := k.measure(t.withUnit(text, c, p.places[axis]))
 		if f != nil {
+			if notFinite.MatchString(text) { // there is no key to take out
+				f.remedy = "write " + Length.example()
+			}
 			t.fault(p.places[axis], p.path, flaw{c.what + ": " + f.text, f.remedy})
 			good = false
 		}
@@ -215,7 +222,7 @@ func (t *pointTable) withUnit(text string, c pointColumn, at place) string {
 		return text
 	}
 	if c.unit == "" && !t.bare {
-		t.bare = true
+		t.bare, t.broken = true, true
 		t.fault(at, "", flaw{"nothing says in which unit " + c.what + " is", "write the unit into the heading, such as " + c.what + " (mm), or under hardpoints in the car file, such as unit: mm"})
 	}
 	return text + " " + c.unit

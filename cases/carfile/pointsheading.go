@@ -1,6 +1,7 @@
 package carfile
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 )
@@ -10,6 +11,9 @@ const (
 	nameColumn  = "name"
 	notesColumn = "notes"
 )
+
+// maxColumns bounds the columns of a list: our own choice.
+const maxColumns = 100
 
 // A pointColumn is what the heading says of the cells below it.
 type pointColumn struct {
@@ -21,6 +25,11 @@ type pointColumn struct {
 // heading reads the first row: name, x, y, z in any order, with unit and direction of each
 // axis as far as the car file does not say them: x (in), x rearward (in).
 func (t *pointTable) heading(cells []string, at func(int) place) {
+	if len(cells) > maxColumns {
+		t.fault(at(0), "", flaw{fmt.Sprintf("the heading has %d columns, more than %d", len(cells), maxColumns), "give the columns name, x, y, z alone"})
+		t.broken = true
+		return
+	}
 	t.columns = make([]pointColumn, len(cells))
 	used := map[string]bool{}
 	known := 0
@@ -58,7 +67,7 @@ func (t *pointTable) heading(cells []string, at func(int) place) {
 // columnOf returns the column that goes by a name; empty: none does.
 func columnOf(word string) string {
 	for _, k := range pointRow.Keys {
-		if slices.ContainsFunc(append([]string{k.Name}, k.Also...), func(n string) bool { return plainName(n) == plainName(word) }) {
+		if slices.ContainsFunc(k.names(), func(n string) bool { return plainName(n) == plainName(word) }) {
 			return k.Name
 		}
 	}
@@ -80,7 +89,10 @@ func (t *pointTable) column(what string, words []string, at place) pointColumn {
 		case !Length.has(w):
 			t.fault(at, "", flaw{quoted(w) + " is neither a unit of length nor a direction", "write " + nearUnit(w, Length) + ", and " + alternatives(directionNames)})
 		case t.form.unit != "" && !sameUnit(t.form.unit, w):
-			t.fault(at, "", flaw{"the heading says " + quoted(w) + ", and hardpoints.unit in the car file says " + t.form.unit, "correct one of the two, or take it out"})
+			if !t.bare { // once, for the other columns are likely to be alike
+				t.fault(at, "", flaw{"the heading says " + quoted(w) + ", and hardpoints.unit in the car file says " + t.form.unit, "correct one of the two, or take it out"})
+			}
+			t.bare = true
 		default:
 			c.unit = named(w)[0].Name
 		}
