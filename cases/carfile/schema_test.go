@@ -83,8 +83,12 @@ func TestSchemaTakesCars(t *testing.T) {
 	if err != nil || len(files) < 5 {
 		t.Fatalf("%d examples, %v", len(files), err)
 	}
+	ofCAD, err := filepath.Glob(filepath.Join("..", "..", "examples", "cad", "*.yaml"))
+	if err != nil || len(ofCAD) == 0 {
+		t.Fatalf("%d examples from CAD, %v", len(ofCAD), err)
+	}
 	cars := map[string]string{}
-	for _, f := range files {
+	for _, f := range append(files, ofCAD...) {
 		text, err := os.ReadFile(f)
 		if err != nil {
 			t.Fatal(err)
