@@ -92,6 +92,17 @@ func TestPointsNoChange(t *testing.T) {
 			t.Errorf("%s: %s, now %s", c.Path, c.Old, c.New)
 		}
 	}
+	inches, err := cadCar(t, pointEdit{list: rodOuter, points: rodOuter})
+	if err != nil {
+		t.Fatal(err)
+	}
+	moved, err := cadCar(t, pointEdit{list: rodOuter, points: strings.Replace(rodOuter, "19.92125984", "19.92125990", 1)}) // by 1.5e-6 mm
+	if err != nil {
+		t.Fatal(err)
+	}
+	if rounded, after := Changes(readGood(t, src), inches), Changes(inches, moved); len(rounded) != 2 || len(after) != 1 || after[0].Path != "front.rod.outer" {
+		t.Errorf("by rounding %v; moved %v", rounded, after)
+	}
 	if len(changes) < 2 {
 		t.Errorf("%d changes, want the file and its origin", len(changes))
 	}
