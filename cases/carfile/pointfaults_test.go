@@ -30,6 +30,7 @@ const (
 
 var pointEdits = []pointEdit{
 	{name: "points: name unknown", list: "Front Push Rod Outer", points: "Front Push Rod Outter"},
+	{name: "points: name unknown, beside a right-hand side of its own", car: "  rod: {carried_by: upright}", newCar: "  right: {members: {rod: {tube: [22, 1.5]}}}\n  rod: {carried_by: upright}", list: "Front Push Rod Outer", points: "Front Push Rod Outter"},
 	{name: "points: words exchanged", list: "Front Upper Outer", points: "Upper Front Outer"},
 	{name: "points: name of nothing in a car", list: rodOuter, points: rodOuter + "\nBattery tray,1,2,3"},
 	{name: "points: name with control characters", list: rodOuter, points: rodOuter + "\n\u009b31mred\u202e,1,2,3"},

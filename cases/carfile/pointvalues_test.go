@@ -35,7 +35,10 @@ func TestPointsAsValues(t *testing.T) {
 			t.Fatal(err)
 		}
 		got, err := v.Car([]float64{row.x})
-		got.Files = want.Car.Files // that of the variant is the one list there is
+		if !slices.Equal(got.Files, f.Car.Files) {
+			t.Errorf("a variant was read from %v, want %v", got.Files, f.Car.Files)
+		}
+		got.Files = want.Car.Files // the lists differ
 		if err != nil || !reflect.DeepEqual(got, want.Car) {
 			t.Errorf("%s = %v is not the car of the changed list (%v)", row.path, row.x, err)
 		}
@@ -127,4 +130,25 @@ func TestPointsIntoAliases(t *testing.T) {
 		}
 		same(t, row.name, got.Car, want)
 	}
+}
+
+// Two corners may repeat one rocker whose points each has for itself.
+func TestPointsIntoOneRocker(t *testing.T) {
+	src := edited(t, example(t, "hillclimb-pushrod.yaml"), "spring: {rocker: [-2545, 193.5, 478], chassis: [-2545, 20, 470]}",
+		"torsion_bar: true\n    anti_roll: {rocker: [-2545, 200, 470], link: [-2545, 200, 330], roll_share: 0.45}")
+	car, points := taken(t, "hardpoints: {file: points.csv}\n", src)
+	parts := strings.Split(car, "rocker:")
+	if len(parts) != 3 {
+		t.Fatalf("%d rockers", len(parts)-1)
+	}
+	_, after, found := strings.Cut(parts[2], "members:")
+	if !found {
+		t.Fatal("nothing behind the rocker")
+	}
+	slices.Reverse(points) // those of the anti-roll link first, into the mapping that both have
+	got, err := withPoints(parts[0]+"rocker: &k"+parts[1]+"rocker: *k\n    members:"+after, table(millimetres, points, inMillimetres))
+	if err != nil {
+		t.Fatal(err)
+	}
+	same(t, "one rocker", got.Car, readGood(t, src).Car)
 }
