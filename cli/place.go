@@ -43,6 +43,9 @@ func inputsOf(c *cli.Context) (out []input) {
 	}
 	for _, path := range c.Args().Slice() {
 		out = append(out, input{what, path})
+		if what != carFile {
+			continue
+		}
 		for _, name := range namedBy(path) {
 			out = append(out, input{"the hardpoints of the car", name})
 		}
