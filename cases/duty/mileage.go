@@ -49,10 +49,11 @@ var mileageColumns = []string{"part", "date", "km", "event"}
 
 var isoDate = regexp.MustCompile(`^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
 
-// The limits of a log: lines, and bytes.
+// The limits of a log: lines, bytes, and parts, each of which is a row of the reports.
 const (
 	maxMileage      = 1_000_000
 	maxMileageBytes = 64 << 20
+	maxParts        = 10_000
 )
 
 // ReadMileage reads the log that the user keeps: a line for each part and event, with the
@@ -108,6 +109,9 @@ func addLine(all []Mileage, places map[string]int, name string, r *csv.Reader, r
 		return nil, refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
 	}
 	at, known := places[part]
+	if !known && len(all) == maxParts {
+		return nil, refuse(0, fmt.Sprintf("more than %d parts", maxParts), "give the log of one car")
+	}
 	if !known {
 		number, _, _ := strings.Cut(part, "/")
 		at, all = len(all), append(all, Mileage{Part: part, Number: strings.TrimSpace(number), Governing: -1})
