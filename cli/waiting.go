@@ -17,7 +17,7 @@ const pipeWait = 5 * time.Second
 // The errors of a named pipe whose other end does not come.
 var (
 	errNobodyWrites = errors.New("nobody writes to this pipe: start first what is to write to it")
-	errNobodyReads  = errors.New("nobody reads from this pipe: start first what is to read from it")
+	errNobodyReads  = errors.New("nobody reads from this pipe (start first what is to read from it)")
 )
 
 // await calls f in a goroutine of its own and waits for it until the context ends; the
