@@ -133,6 +133,10 @@ func (r *reader) list(it *item, n *yaml.Node) {
 	if len(n.Content) == 0 && it.key.Required {
 		r.refuse(it, "the list is empty", it.key.advice())
 	}
+	if n := len(n.Content); n > it.key.Longest() {
+		r.refuse(it, fmt.Sprintf("the list has %d entries, more than %d", n, it.key.Longest()), "put them into several files")
+		return
+	}
 	entry := it.key.entry()
 	for i, c := range n.Content {
 		if r.stopped {
