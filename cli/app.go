@@ -7,6 +7,7 @@
 package cli
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -31,7 +32,12 @@ const (
 var errFails = errors.New("a check fails")
 
 // Run is the whole program but for the process. It returns the exit status.
-func Run(args []string, out, errOut io.Writer) (status int) {
+func Run(args []string, out, errOut io.Writer) int {
+	return RunUntil(context.Background(), args, out, errOut)
+}
+
+// RunUntil is Run until the context ends, which stops all that Ctrl-C stops.
+func RunUntil(ctx context.Context, args []string, out, errOut io.Writer) (status int) {
 	defer func() {
 		if p := recover(); p != nil {
 			fmt.Fprintf(errOut, "sixlink: internal fault, nothing more was written: %v: please report it with the car file\n", p)
@@ -41,7 +47,7 @@ func Run(args []string, out, errOut io.Writer) (status int) {
 	app := newApp(out, errOut)
 	ordered, err := flagsFirst(app, args)
 	if err == nil {
-		err = app.Run(ordered)
+		err = app.RunContext(ctx, ordered)
 	}
 	return explain(errOut, err)
 }

@@ -81,7 +81,7 @@ func (s *studying) carryOut(what string, study func(running) error) error {
 	if err != nil {
 		return err
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := signal.NotifyContext(s.c.Context, os.Interrupt, syscall.SIGTERM)
 	context.AfterFunc(ctx, stop) // a second signal ends the program at once
 	defer stop()
 	bar := newProgress(s.c.App.ErrWriter, what)

@@ -40,13 +40,13 @@ func lookAt(path string) look {
 
 // watch makes the check again whenever the file holds something else, until the user stops
 // it. A file with faults is told of, and waited for.
-func watch(path string, out, errOut io.Writer, check func() error) error {
+func watch(ctx context.Context, path string, out, errOut io.Writer, check func() error) error {
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
 		return usage("--watch needs a file that can be saved, and %s is none", path)
 	} else if err != nil {
 		return readFault(path, err)
 	}
-	stop, release := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	stop, release := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
 	defer release()
 	for {
 		seen := lookAt(path)
