@@ -192,6 +192,15 @@ func TestFaultOfAliases(t *testing.T) {
 	}
 }
 
+// numbered repeats a text with the numbers from 1.
+func numbered(n int, format string) string {
+	var b strings.Builder
+	for i := range n {
+		fmt.Fprintf(&b, format, i+1)
+	}
+	return b.String()
+}
+
 // What no file needs is refused before it costs much.
 func TestLimits(t *testing.T) {
 	good := example(t, "hillclimb-pushrod.yaml")
@@ -207,6 +216,7 @@ func TestLimits(t *testing.T) {
 		{"unknown keys", good + "\n" + unknown.String(), "the reading ends here, after 1000 faults"},
 		{"marks", "format: sixlink/1\ncases: [" + strings.Repeat(":,", maxMarks/2) + "]", "more than 100000 marks of YAML"},
 		{"comments", good + strings.Repeat("\n#", maxMarks), "more than 100000 marks of YAML"},
+		{"load cases", good + "\n" + numbered(300, "  - {name: Case %d, acceleration: [0, 0.1], speed: 10, both_ways: true}\n"), "more than 500"},
 		{"recursive alias", edited(t, good, "revision: A", "revision: &r [*r]"), "this is a list; text is needed"},
 	} {
 		began := time.Now()

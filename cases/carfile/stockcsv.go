@@ -11,6 +11,9 @@ import (
 	"sixlink/members/stock"
 )
 
+// maxColumns bounds the columns of a list: each that the table does not know is a fault.
+const maxColumns = 100
+
 // A heading is what the first row says of the cells below it.
 type heading struct {
 	key  *Key // nil: a heading with a fault
@@ -93,6 +96,11 @@ func (r *reader) csvFault(err error) {
 func (r *reader) headings(list *stock.List, cells []string, at func(int) place) []heading {
 	row := Key{Kind: Mapping, Keys: sizeKeys}
 	columns := make([]heading, len(cells))
+	if len(cells) > maxColumns {
+		r.fault(at(maxColumns), "", flaw{fmt.Sprintf("the list has %d columns, more than %d", len(cells), maxColumns), "keep od, wall, material, price, part and source, and see that commas, semicolons or tabs stand between the cells"})
+		r.stopped = true
+		return columns
+	}
 	used := map[string]bool{}
 	for i, cell := range cells {
 		name, unit := titled(cell)

@@ -6,10 +6,10 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"sixlink/members/check"
 )
@@ -47,10 +47,17 @@ const Inspected = "inspected"
 // mileageColumns are the heading of the log.
 var mileageColumns = []string{"part", "date", "km", "event"}
 
-var isoDate = regexp.MustCompile(`^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
+// isDate tells whether a text is a day of the calendar as ISO 8601 writes it.
+func isDate(text string) bool {
+	_, err := time.Parse(time.DateOnly, text)
+	return err == nil
+}
 
-// maxMileage bounds the lines of a log.
-const maxMileage = 1_000_000
+// Limits of a log.
+const (
+	maxMileage = 1_000_000 // lines
+	maxParts   = 10_000    // each is a row of every output
+)
 
 // ReadMileage reads the log that the user keeps: a line for each part and event, with the
 // km run in it. The error is a *RowFault or one of reading.
@@ -61,11 +68,11 @@ func ReadMileage(name string, in io.Reader) ([]Mileage, error) {
 	if err != nil || !slices.Equal(head, mileageColumns) {
 		return nil, &RowFault{File: name, Line: 1, Text: "the heading is not " + strings.Join(mileageColumns, ","), Remedy: "give a CSV file with that heading, a line for each part and event"}
 	}
-	var out []Mileage
+	log := mileageLog{at: map[string]int{}}
 	for lines := 0; ; lines++ {
 		row, err := r.Read()
 		if errors.Is(err, io.EOF) {
-			return out, nil
+			return log.parts, nil
 		}
 		var wrong *csv.ParseError
 		if errors.As(err, &wrong) {
@@ -78,14 +85,20 @@ func ReadMileage(name string, in io.Reader) ([]Mileage, error) {
 			line, _ := r.FieldPos(0)
 			return nil, &RowFault{File: name, Line: line, Text: fmt.Sprintf("there are more than %d rows", maxMileage), Remedy: "give the log of one car"}
 		}
-		if out, err = addLine(out, name, r, row); err != nil {
+		if err := log.add(name, r, row); err != nil {
 			return nil, err
 		}
 	}
 }
 
-// addLine adds one line of the log to the mileages.
-func addLine(all []Mileage, name string, r *csv.Reader, row []string) ([]Mileage, error) {
+// A mileageLog is what was read of a log.
+type mileageLog struct {
+	parts []Mileage      // in the order in which they come first
+	at    map[string]int // the places of the parts by their names
+}
+
+// add adds one line of the log.
+func (l *mileageLog) add(name string, r *csv.Reader, row []string) error {
 	refuse := func(field int, text, remedy string) error {
 		line, column := r.FieldPos(field)
 		return &RowFault{File: name, Line: line, Column: column, Text: text, Remedy: remedy}
@@ -94,26 +107,30 @@ func addLine(all []Mileage, name string, r *csv.Reader, row []string) ([]Mileage
 	km, err := strconv.ParseFloat(strings.TrimSpace(row[2]), 64)
 	switch {
 	case part == "":
-		return nil, refuse(0, "no part number", "give the part number of the car file, with /1, /2 for its pieces")
-	case !isoDate.MatchString(date):
-		return nil, refuse(1, fmt.Sprintf("%q is no date", clip(date)), "write it as 2026-05-31")
+		return refuse(0, "no part number", "give the part number of the car file, with /1, /2 for its pieces")
+	case !isDate(date):
+		return refuse(1, fmt.Sprintf("%q is no date", clip(date)), "write it as 2026-05-31")
 	case err != nil || !(km >= 0 && km <= 1e6):
-		return nil, refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
+		return refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
 	}
-	at := slices.IndexFunc(all, func(m Mileage) bool { return m.Part == part })
-	if at < 0 {
+	at, known := l.at[part]
+	if !known && len(l.parts) == maxParts {
+		return refuse(0, fmt.Sprintf("here begins part %d, and a log has %d at most", maxParts+1, maxParts), "give the log of one car")
+	}
+	if !known {
 		number, _, _ := strings.Cut(part, "/")
-		at, all = len(all), append(all, Mileage{Part: part, Number: strings.TrimSpace(number), Governing: -1})
+		at = len(l.parts)
+		l.at[part], l.parts = at, append(l.parts, Mileage{Part: part, Number: strings.TrimSpace(number), Governing: -1})
 	}
-	m := &all[at]
+	m := &l.parts[at]
 	if date < m.Last {
-		return nil, refuse(1, fmt.Sprintf("%s of %s comes after %s", date, clip(part), m.Last), "keep the lines of a part in the order of their dates")
+		return refuse(1, fmt.Sprintf("%s of %s comes after %s", date, clip(part), m.Last), "keep the lines of a part in the order of their dates")
 	}
 	m.Last, m.Run, m.Since = date, m.Run+km, m.Since+km
 	if strings.EqualFold(event, Inspected) {
 		m.Since = 0
 	}
-	return all, nil
+	return nil
 }
 
 // Remaining fills what is left of each part, and what is due before an event of so many
