@@ -208,14 +208,15 @@ func TestLimits(t *testing.T) {
 	for i := range 90_000 {
 		fmt.Fprintf(unknown, "key%d: 1\n", i)
 	}
-	bomb := "  - &c {name: Bomb, wheel_factors: [0, 0, 1]}\n" + strings.Repeat("  - *c\n", maxUnfolded/2)
+	bomb := "\nmaterials:\n  - &c {" + steel + "}\n" + strings.Repeat("  - *c\n", maxUnfolded/2)
 	for _, r := range []struct{ name, text, want string }{
 		{"aliases", good + "\n" + bomb, "the aliases unfold into more than 100000 values"},
-		{"faults", good + "\n" + strings.Repeat("  - {}\n", 2*maxFaults), "the reading ends here, after 1000 faults"},
-		{"one line", "format: sixlink/1\ncases: [" + strings.Repeat("{},", 30_000) + "]", "the reading ends here, after 1000 faults"},
+		{"faults", good + "\nmaterials:\n" + strings.Repeat("  - {}\n", 2*maxFaults), "the reading ends here, after 1000 faults"},
+		{"one line", "format: sixlink/1\nmaterials: [" + strings.Repeat("{},", 30_000) + "]", "the reading ends here, after 1000 faults"},
 		{"unknown keys", good + "\n" + unknown.String(), "the reading ends here, after 1000 faults"},
 		{"marks", "format: sixlink/1\ncases: [" + strings.Repeat(":,", maxMarks/2) + "]", "more than 100000 marks of YAML"},
 		{"comments", good + strings.Repeat("\n#", maxMarks), "more than 100000 marks of YAML"},
+		{"entries", good + "\n" + numbered(maxLoadCases, "  - {name: Case %d, wheel_factors: [0, 0, 1]}\n"), "the list has 512 entries, and 500 are read at most"},
 		{"load cases", good + "\n" + numbered(300, "  - {name: Case %d, acceleration: [0, 0.1], speed: 10, both_ways: true}\n"), "more than 500"},
 		{"recursive alias", edited(t, good, "revision: A", "revision: &r [*r]"), "this is a list; text is needed"},
 	} {

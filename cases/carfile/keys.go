@@ -17,7 +17,7 @@ type Key struct {
 	Dimension Dimension // of a Number, Numbers or Vector
 	Range     Range     // of each number, in the unit of a bare number
 	Parts     []string  // of Numbers and a Vector: what each one is
-	Most      int       // of Numbers of any number: how many at most, Parts being the first few; 0: as many as Parts
+	Most      int       // of Numbers of any number: how many at most, Parts being the first few; 0: as many as Parts; of a List: how many entries at most, 0: any number
 	Choices   []string  // of a Choice
 
 	Required   bool   // a required List has at least one entry

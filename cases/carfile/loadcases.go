@@ -12,8 +12,9 @@ import (
 // newtonMillimetres is one newton metre, N·mm.
 const newtonMillimetres = 1000
 
-// maxLoadCases bounds the load cases of a car after unfolding: one of a car with all of
-// its ends and rockers described takes about a millisecond and a quarter of a megabyte.
+// maxLoadCases bounds the load cases of a car, before and after unfolding: one of a car
+// with all of its ends and rockers described takes about a millisecond and a quarter of a
+// megabyte.
 const maxLoadCases = 500
 
 func (b *builder) loadCases(it *item) {

@@ -125,6 +125,12 @@ func (r *reader) list(it *item, n *yaml.Node) {
 	if len(n.Content) == 0 && it.key.Required {
 		r.refuse(it, "the list is empty", it.key.advice())
 	}
+	if most := it.key.Most; most > 0 && len(n.Content) > most {
+		extra := n.Content[most]
+		r.fault(place{extra.Line, extra.Column}, it.path, flaw{fmt.Sprintf("the list has %d entries, and %d are read at most", len(n.Content), most), "leave some out, or put them into another file"})
+		it.good = false
+		return
+	}
 	entry := it.key.entry()
 	for i, c := range n.Content {
 		if r.stopped {

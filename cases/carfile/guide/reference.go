@@ -84,6 +84,9 @@ func kind(k *carfile.Key) string {
 	case carfile.Mapping:
 		return "mapping"
 	case carfile.List:
+		if k.Most > 0 {
+			return fmt.Sprintf("list of mappings, %d at most", k.Most)
+		}
 		return "list of mappings"
 	case carfile.Prose:
 		return "text of any number of lines"

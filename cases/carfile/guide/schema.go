@@ -116,6 +116,9 @@ func (s *schema) key(k *carfile.Key, path string) object {
 		if k.Required {
 			out = append(out, member{"minItems", 1})
 		}
+		if k.Most > 0 {
+			out = append(out, member{"maxItems", k.Most})
+		}
 		return append(out, member{"items", s.mapping(k, path)})
 	}
 	if s.times[say(k)] < 2 {
