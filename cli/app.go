@@ -11,10 +11,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os/signal"
 	"strings"
+	"syscall"
 
 	"github.com/urfave/cli/v2"
 
+	"sixlink/cases/relay"
 	"sixlink/reports"
 )
 
@@ -33,23 +36,31 @@ var errFails = errors.New("a check fails")
 
 // Run is the whole program but for the process. It returns the exit status.
 func Run(args []string, out, errOut io.Writer) int {
-	return RunUntil(context.Background(), args, out, errOut)
+	signal.Ignore(syscall.SIGPIPE) // a write to a pipe that nobody reads gives an error instead
+	results, messages := &stream{to: out}, &stream{to: errOut, escape: true}
+	return guarded(messages, func() int { return carryOut(context.Background(), newApp(results, messages), args, results) })
 }
 
-// RunUntil is Run until the context ends, which stops all that Ctrl-C stops.
-func RunUntil(ctx context.Context, args []string, out, errOut io.Writer) (status int) {
-	defer func() {
-		if p := recover(); p != nil {
-			fmt.Fprintf(errOut, "sixlink: internal fault, nothing more was written: %v: please report it with the car file\n", p)
-			status = exitInput
-		}
-	}()
-	app := newApp(out, errOut)
+// carryOut runs the command that the arguments name until the context ends, which stops all
+// that Ctrl-C stops.
+func carryOut(ctx context.Context, app *cli.App, args []string, results *stream) int {
 	ordered, err := flagsFirst(app, args)
 	if err == nil {
 		err = app.RunContext(ctx, ordered)
 	}
-	return explain(errOut, err)
+	if lost := results.lost(); err == nil && lost != nil {
+		err = fmt.Errorf("standard output cannot be written: %w", plain(lost))
+	}
+	return explain(app.ErrWriter, err)
+}
+
+// guarded makes one line of a panic, wherever it happened.
+func guarded(errOut io.Writer, run func() int) (status int) {
+	if p := relay.Call(func() { status = run() }); p != nil {
+		fmt.Fprintf(errOut, "sixlink %s: internal fault, and nothing more was written: %s: please report it with the car file\n", Version, shown(p.String()))
+		return exitInput
+	}
+	return status
 }
 
 // newApp wires the commands. Nothing below it may print an error or exit.

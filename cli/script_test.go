@@ -17,7 +17,8 @@ func TestMain(m *testing.M) {
 
 // commands are the programs that tests run beside their own process.
 var commands = map[string]func(){
-	"sixlink": func() { os.Exit(cli.Run(os.Args, os.Stdout, os.Stderr)) },
+	"sixlink":        func() { os.Exit(cli.Run(os.Args, os.Stdout, os.Stderr)) },
+	"sixlink-broken": func() { os.Exit(cli.RunBroken(os.Args, os.Stdout, os.Stderr)) },
 }
 
 // Each script runs the real program in a folder of its own with the example cars.

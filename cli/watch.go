@@ -6,8 +6,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"os/signal"
-	"syscall"
 	"time"
 )
 
@@ -42,11 +40,11 @@ func lookAt(path string) look {
 // it. A file with faults is told of, and waited for.
 func watch(ctx context.Context, path string, out, errOut io.Writer, check func() error) error {
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
-		return usage("--watch needs a file that can be saved, and %s is none", path)
+		return usage("--watch needs a file that can be saved, and %s is none", shown(path))
 	} else if err != nil {
 		return readFault(path, err)
 	}
-	stop, release := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	stop, release := untilStopped(ctx)
 	defer release()
 	for {
 		seen := lookAt(path)
@@ -54,8 +52,8 @@ func watch(ctx context.Context, path string, out, errOut io.Writer, check func()
 			fmt.Fprint(out, "\x1b[H\x1b[2J\x1b[3J") // ECMA-48: cursor home, erase the display; xterm: and what scrolled off
 		}
 		last := watched{explain(errOut, check())}
-		fmt.Fprintf(errOut, "watching %s; Ctrl-C ends\n", path)
-		if !saved(stop, seen, func() look { return lookAt(path) }) {
+		fmt.Fprintf(errOut, "watching %s; Ctrl-C ends\n", shown(path))
+		if gone(out) || !saved(stop, seen, func() look { return lookAt(path) }) {
 			return last
 		}
 	}

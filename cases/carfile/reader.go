@@ -10,7 +10,7 @@ import (
 // Limits of the work that one file can cause.
 const (
 	maxFaults   = 1000
-	maxUnfolded = 100_000 // values read through aliases
+	maxUnfolded = 10_000 // values read through aliases
 )
 
 // A reader walks the nodes of a file by the table and collects what is wrong.
@@ -125,10 +125,8 @@ func (r *reader) list(it *item, n *yaml.Node) {
 	if len(n.Content) == 0 && it.key.Required {
 		r.refuse(it, "the list is empty", it.key.advice())
 	}
-	if most := it.key.Most; most > 0 && len(n.Content) > most {
-		extra := n.Content[most]
-		r.fault(place{extra.Line, extra.Column}, it.path, flaw{fmt.Sprintf("the list has %d entries, and %d are read at most", len(n.Content), most), "leave some out, or put them into another file"})
-		it.good = false
+	if n := len(n.Content); n > it.key.Longest() {
+		r.refuse(it, fmt.Sprintf("the list has %d entries, more than %d", n, it.key.Longest()), "put them into several files")
 		return
 	}
 	entry := it.key.entry()

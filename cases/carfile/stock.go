@@ -66,9 +66,6 @@ func (r *reader) stock(list stock.List) (stock.List, error) {
 	return list, nil
 }
 
-// maxSizes bounds a list of tubes: sizing a car tries them at every member.
-const maxSizes = 1000
-
 // addSize adds the tube of one entry or row.
 func (r *reader) addSize(list *stock.List, e *item) {
 	od, wall := e.at("od"), e.at("wall")
@@ -78,11 +75,6 @@ func (r *reader) addSize(list *stock.List, e *item) {
 	t := members.Tube{OD: od.number(), Wall: wall.number()}
 	if t.Wall > t.OD/2 {
 		r.refuse(wall, fmt.Sprintf("%s mm is more than %s mm, half of the outer diameter", short(t.Wall), short(t.OD/2)), "correct od or wall; a solid bar has a wall of half its diameter")
-		return
-	}
-	if len(list.Sizes) == maxSizes {
-		r.refuse(od, fmt.Sprintf("here begins tube %d, and a list has %d at most", maxSizes+1, maxSizes), "leave out the sizes that no member would have, or cut the list into several")
-		r.stopped = true
 		return
 	}
 	s := stock.Size{

@@ -48,6 +48,10 @@ func readStockCSV(name string, src []byte, own []string) (stock.List, error) {
 			columns = r.headings(&list, cells, at)
 			continue
 		}
+		if len(list.Sizes) == mostTubes {
+			r.fault(at(0), "", flaw{fmt.Sprintf("the list has more than %d tubes", mostTubes), "put them into several files"})
+			break
+		}
 		r.row(&list, columns, cells, at)
 	}
 	if len(list.Sizes) == 0 && len(r.faults) == 0 {

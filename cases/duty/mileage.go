@@ -53,26 +53,32 @@ func isDate(text string) bool {
 	return err == nil
 }
 
-// Limits of a log.
+// The limits of a log: lines, bytes, and parts, each of which is a row of the reports.
 const (
-	maxMileage = 1_000_000 // lines
-	maxParts   = 10_000    // each is a row of every output
+	maxMileage      = 1_000_000
+	maxMileageBytes = 64 << 20
+	maxParts        = 10_000
 )
 
 // ReadMileage reads the log that the user keeps: a line for each part and event, with the
 // km run in it. The error is a *RowFault or one of reading.
 func ReadMileage(name string, in io.Reader) ([]Mileage, error) {
-	r := csv.NewReader(in)
+	read := &io.LimitedReader{R: in, N: maxMileageBytes + 1}
+	r := csv.NewReader(read)
 	r.Comment, r.TrimLeadingSpace = '#', true
 	head, err := r.Read()
 	if err != nil || !slices.Equal(head, mileageColumns) {
 		return nil, &RowFault{File: name, Line: 1, Text: "the heading is not " + strings.Join(mileageColumns, ","), Remedy: "give a CSV file with that heading, a line for each part and event"}
 	}
-	log := mileageLog{at: map[string]int{}}
+	var out []Mileage
+	places := map[string]int{} // of the parts in out
 	for lines := 0; ; lines++ {
 		row, err := r.Read()
-		if errors.Is(err, io.EOF) {
-			return log.parts, nil
+		switch {
+		case read.N <= 0:
+			return nil, &RowFault{File: name, Line: lines + 2, Text: fmt.Sprintf("the file has more than %d MB", maxMileageBytes>>20), Remedy: "give the log of one car"}
+		case errors.Is(err, io.EOF):
+			return out, nil
 		}
 		var wrong *csv.ParseError
 		if errors.As(err, &wrong) {
@@ -83,22 +89,16 @@ func ReadMileage(name string, in io.Reader) ([]Mileage, error) {
 		}
 		if lines >= maxMileage {
 			line, _ := r.FieldPos(0)
-			return nil, &RowFault{File: name, Line: line, Text: fmt.Sprintf("there are more than %d rows", maxMileage), Remedy: "give the log of one car"}
+			return nil, &RowFault{File: name, Line: line, Text: fmt.Sprintf("the log has more than %d lines", maxMileage), Remedy: "give the log of one car"}
 		}
-		if err := log.add(name, r, row); err != nil {
+		if out, err = addLine(out, places, name, r, row); err != nil {
 			return nil, err
 		}
 	}
 }
 
-// A mileageLog is what was read of a log.
-type mileageLog struct {
-	parts []Mileage      // in the order in which they come first
-	at    map[string]int // the places of the parts by their names
-}
-
-// add adds one line of the log.
-func (l *mileageLog) add(name string, r *csv.Reader, row []string) error {
+// addLine adds one line of the log to the mileages.
+func addLine(all []Mileage, places map[string]int, name string, r *csv.Reader, row []string) ([]Mileage, error) {
 	refuse := func(field int, text, remedy string) error {
 		line, column := r.FieldPos(field)
 		return &RowFault{File: name, Line: line, Column: column, Text: text, Remedy: remedy}
@@ -107,30 +107,30 @@ func (l *mileageLog) add(name string, r *csv.Reader, row []string) error {
 	km, err := strconv.ParseFloat(strings.TrimSpace(row[2]), 64)
 	switch {
 	case part == "":
-		return refuse(0, "no part number", "give the part number of the car file, with /1, /2 for its pieces")
+		return nil, refuse(0, "no part number", "give the part number of the car file, with /1, /2 for its pieces")
 	case !isDate(date):
-		return refuse(1, fmt.Sprintf("%q is no date", clip(date)), "write it as 2026-05-31")
+		return nil, refuse(1, fmt.Sprintf("%q is no date", clip(date)), "write it as 2026-05-31")
 	case err != nil || !(km >= 0 && km <= 1e6):
-		return refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
+		return nil, refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
 	}
-	at, known := l.at[part]
-	if !known && len(l.parts) == maxParts {
-		return refuse(0, fmt.Sprintf("here begins part %d, and a log has %d at most", maxParts+1, maxParts), "give the log of one car")
+	at, known := places[part]
+	if !known && len(all) == maxParts {
+		return nil, refuse(0, fmt.Sprintf("the log has more than %d parts", maxParts), "give the log of one car")
 	}
 	if !known {
 		number, _, _ := strings.Cut(part, "/")
-		at = len(l.parts)
-		l.at[part], l.parts = at, append(l.parts, Mileage{Part: part, Number: strings.TrimSpace(number), Governing: -1})
+		at, all = len(all), append(all, Mileage{Part: part, Number: strings.TrimSpace(number), Governing: -1})
 	}
-	m := &l.parts[at]
+	places[part] = at
+	m := &all[at]
 	if date < m.Last {
-		return refuse(1, fmt.Sprintf("%s of %s comes after %s", date, clip(part), m.Last), "keep the lines of a part in the order of their dates")
+		return nil, refuse(1, fmt.Sprintf("%s of %s comes after %s", date, clip(part), m.Last), "keep the lines of a part in the order of their dates")
 	}
 	m.Last, m.Run, m.Since = date, m.Run+km, m.Since+km
 	if strings.EqualFold(event, Inspected) {
 		m.Since = 0
 	}
-	return nil
+	return all, nil
 }
 
 // Remaining fills what is left of each part, and what is due before an event of so many

@@ -84,10 +84,7 @@ func kind(k *carfile.Key) string {
 	case carfile.Mapping:
 		return "mapping"
 	case carfile.List:
-		if k.Most > 0 {
-			return fmt.Sprintf("list of mappings, %d at most", k.Most)
-		}
-		return "list of mappings"
+		return fmt.Sprintf("list of mappings, %d at most", k.Longest())
 	case carfile.Prose:
 		return "text of any number of lines"
 	}

@@ -116,10 +116,7 @@ func (s *schema) key(k *carfile.Key, path string) object {
 		if k.Required {
 			out = append(out, member{"minItems", 1})
 		}
-		if k.Most > 0 {
-			out = append(out, member{"maxItems", k.Most})
-		}
-		return append(out, member{"items", s.mapping(k, path)})
+		return append(out, member{"maxItems", k.Longest()}, member{"items", s.mapping(k, path)})
 	}
 	if s.times[say(k)] < 2 {
 		return append(out, s.mapping(k, path)...)
