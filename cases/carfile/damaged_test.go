@@ -191,7 +191,7 @@ func outcomeOf(text string) (became string, err error) {
 	case errors.As(err, &refusal):
 		return "refused by the calculation", nil
 	case errors.As(err, &audit):
-		return "withheld by the audit", err // XXX
+		return "withheld by the audit", err
 	case err != nil:
 		return "refused by the calculation", fmt.Errorf("no Refusal: %w", err)
 	}
