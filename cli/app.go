@@ -21,9 +21,6 @@ import (
 	"sixlink/reports"
 )
 
-// Version is the program's version, as outputs show it.
-const Version = "0.1.0"
-
 // The exit statuses.
 const (
 	exitPass  = 0 // every check passes

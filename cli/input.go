@@ -65,7 +65,7 @@ func readCar(path string) (carInput, error) {
 }
 
 func parseCar(path string, src []byte) (carInput, error) {
-	file, err := carfile.Read(path, src)
+	file, err := carfile.ReadFrom(path, src, fromFolderOf(path))
 	if err != nil {
 		return carInput{}, located{err}
 	}

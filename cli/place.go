@@ -55,6 +55,12 @@ func inputsOf(c *cli.Context) (out []input) {
 	}
 	for _, path := range c.Args().Slice() {
 		out = append(out, input{what, path})
+		if what != carFile {
+			continue
+		}
+		for _, name := range namedBy(path) {
+			out = append(out, input{"the hardpoints of the car", name})
+		}
 	}
 	for _, flag := range inputFlags {
 		out = append(out, input{"the file of --" + flag, c.String(flag)})

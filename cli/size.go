@@ -112,7 +112,7 @@ func retube(path string, src []byte, sized cases.Sized) (*rewrite, error) {
 	if err != nil {
 		return nil, located{err}
 	}
-	file, err := carfile.Read(path, text)
+	file, err := carfile.ReadFrom(path, text, fromFolderOf(path))
 	if err != nil {
 		return nil, fmt.Errorf("%s: the file with its new tubes cannot be read, and nothing was written: %w", shown(path), err)
 	}

@@ -35,6 +35,8 @@ type Key struct {
 
 	Instead []string // keys of the same mapping whose place it takes: it excludes them
 
+	Fixed bool // its numbers are used as the file is read: no path names them
+
 	Also []string // other names that people write for it, to name it to them
 }
 

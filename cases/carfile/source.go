@@ -19,10 +19,11 @@ const (
 	maxMarks = 100_000 // of YAML: what is read takes memory by them, up to about 1 kB each
 )
 
-// A source is the text of a car file.
+// A source is the text of a car file, or of a file that it names.
 type source struct {
-	name  string
-	lines []string
+	name   string
+	lines  []string
+	beside bool // a car file names it
 }
 
 // lineBreaks are those of the YAML reader, which counts them.
@@ -39,7 +40,15 @@ func (s source) fault(line, column int, path string, f flaw) Fault {
 	if line <= len(s.lines) {
 		snippet = s.lines[line-1]
 	}
-	return Fault{File: s.name, Line: line, Column: column, Snippet: snippet, Path: path, Text: f.text, Remedy: f.remedy}
+	return Fault{File: s.name, Line: line, Column: column, Snippet: snippet, Path: path, Text: f.text, Remedy: f.remedy, beside: s.beside}
+}
+
+// faultAt places a fault in the text, or in that of the file of which the place is.
+func (s source) faultAt(at place, path string, f flaw) Fault {
+	if at.of != nil {
+		s = *at.of
+	}
+	return s.fault(at.line, at.column, path, f)
 }
 
 // parse returns the text and its one document, or what is wrong with it as text or

@@ -30,9 +30,12 @@ type Study struct {
 
 // Head says of which car and program a study is.
 type Head struct {
-	Version    string        `json:"version"`
-	File       string        `json:"file"`
-	SHA256     string        `json:"sha256"`
+	Version string `json:"version"`
+	File    string `json:"file"`
+	SHA256  string `json:"sha256"`
+
+	Also []cases.InputFile `json:"also,omitempty"` // files that the car file names
+
 	Car        string        `json:"car"`
 	Revision   string        `json:"revision"`
 	Factors    check.Factors `json:"design_factors"`
@@ -44,7 +47,7 @@ type Head struct {
 // HeadOf is the head of a study that starts from these results.
 func HeadOf(r cases.Results, version, file, sum string) Head {
 	h := Head{
-		Version: version, File: file, SHA256: sum, Car: r.Car.Name, Revision: r.Car.Revision,
+		Version: version, File: file, SHA256: sum, Also: r.Car.Files, Car: r.Car.Name, Revision: r.Car.Revision,
 		Factors: r.Car.Factors, NotChecked: r.NotChecked, Notes: r.Notes,
 	}
 	for _, c := range r.Cases {
