@@ -48,7 +48,7 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 		return nil, Log{}, err
 	}
 	if r.log.Rows < 2 {
-		return nil, Log{}, fmt.Errorf("%s: %d rows are no history: give at least two", h.File, r.log.Rows)
+		return nil, Log{}, r.fault(RowFault{Text: fmt.Sprintf("%d rows that can be read are no history", r.log.Rows), Remedy: "give at least two"}, r.line)
 	}
 	return r.outcome(), r.log, nil
 }
