@@ -45,17 +45,17 @@ func convert(c *cli.Context) error {
 	from, to := c.Args().Get(0), c.Args().Get(1)
 	form := forms[strings.ToLower(filepath.Ext(to))]
 	if form == "" {
-		return usage("convert %s: the form of a car file is told by its name: end it in .yaml or .xlsx", to)
+		return usage("convert %s: the form of a car file is told by its name: end it in .yaml or .xlsx", shown(to))
 	}
 	if same(from, to) {
-		return usage("convert %s: both names are of one file: name another", to)
+		return usage("convert %s: both names are of one file: name another", shown(to))
 	}
 	src, err := readFile(from, carFile)
 	if err != nil {
 		return err
 	}
 	if sheets.Is(src) == (form == bookForm) {
-		return usage("convert: %s is %s already, as %s is to be: name an OUT of the other form", from, form, to)
+		return usage("convert: %s is %s already, as %s is to be: name an OUT of the other form", shown(from), form, shown(to))
 	}
 	text, lost, err := converted(from, src)
 	if err != nil {
@@ -64,7 +64,7 @@ func convert(c *cli.Context) error {
 	if err := place(to, text, c.Bool("replace")); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.App.ErrWriter, "wrote %s%s\n", to, lost)
+	fmt.Fprintf(c.App.ErrWriter, "wrote %s%s\n", shown(to), lost)
 	return nil
 }
 
@@ -79,7 +79,7 @@ func same(a, b string) bool {
 // not carried over.
 func converted(path string, src []byte) (out []byte, lost string, err error) {
 	if !sheets.Is(src) {
-		values, err := carfile.Values(path, src)
+		values, err := carfile.Values(path, src, fromFolderOf(path))
 		if err != nil {
 			return nil, "", located{err}
 		}
@@ -88,20 +88,20 @@ func converted(path string, src []byte) (out []byte, lost string, err error) {
 			return nil, "", err
 		}
 		if n := carfile.Comments(src); n > 0 {
-			lost = fmt.Sprintf("; %d comments of %s are not in it", n, path)
+			lost = fmt.Sprintf("; %d comments of %s are not in it", n, shown(path))
 		}
-		again, err := sheets.Values(path, out)
+		again, err := sheets.Values(path, out, fromFolderOf(path))
 		return out, lost, equal(path, values, again, err)
 	}
-	values, err := sheets.Values(path, src)
+	values, err := sheets.Values(path, src, fromFolderOf(path))
 	if err != nil {
 		return nil, "", located{err}
 	}
-	out, err = carfile.Write(values, "Made from "+filepath.Base(path)+" by sixlink convert.\n"+reports.ShortCaution)
+	out, err = carfile.Write(values, "Made from "+shown(filepath.Base(path))+" by sixlink convert.\n"+reports.ShortCaution)
 	if err != nil {
 		return nil, "", err
 	}
-	again, err := carfile.Values(path, out)
+	again, err := carfile.Values(path, out, fromFolderOf(path))
 	return out, "", equal(path, values, again, err)
 }
 
@@ -111,7 +111,7 @@ func equal(path string, values, again *yaml.Node, err error) error {
 		err = errors.New("a value is not the same")
 	}
 	if err != nil {
-		return fmt.Errorf("%s: the converted car cannot be read back, and nothing was written: %w: please report it with the car file", path, err)
+		return fmt.Errorf("%s: the converted car cannot be read back, and nothing was written: %w: please report it with the car file", shown(path), err)
 	}
 	return nil
 }

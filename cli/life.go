@@ -3,13 +3,9 @@ package cli
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"path/filepath"
 	"strings"
-	"syscall"
 
 	"github.com/urfave/cli/v2"
 
@@ -91,13 +87,9 @@ func spare(outputs []output, mileage, car string, d *duty.Duty) error {
 		logs = append(logs, placed(car, h.File))
 	}
 	for _, log := range logs {
-		in, err := os.Stat(log)
-		if err != nil {
-			continue
-		}
 		for _, o := range outputs {
-			if info, err := os.Stat(o.path); err == nil && os.SameFile(in, info) {
-				return usage("--%s %s would overwrite a log: name another file", o.flag, o.path)
+			if o.path != standardOutput && sameFile(o.path, log) {
+				return usage("--%s %s would overwrite a log: name another file", o.flag, shown(o.path))
 			}
 		}
 	}
@@ -114,7 +106,7 @@ func placed(car, name string) string {
 
 // findLife reads the histories and works out the lives; Ctrl-C stops it.
 func findLife(c *cli.Context, path string, file carfile.File, report reports.Report, list stock.List) (*duty.Life, error) {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := untilStopped(c.Context)
 	context.AfterFunc(ctx, stop) // a second signal ends the program at once
 	defer stop()
 	bar := newProgress(c.App.ErrWriter, "MB")
@@ -137,18 +129,14 @@ func findLife(c *cli.Context, path string, file carfile.File, report reports.Rep
 func beside(path string) duty.Source {
 	return func(name string) (io.ReadCloser, int64, error) {
 		name = placed(path, name)
-		f, err := os.Open(name)
+		f, err := open(name, "the CSV file")
 		if err != nil {
-			return nil, 0, readFault(name, err)
+			return nil, 0, err
 		}
 		info, err := f.Stat()
 		if err != nil {
 			f.Close()
 			return nil, 0, readFault(name, err)
-		}
-		if info.IsDir() {
-			f.Close()
-			return nil, 0, fmt.Errorf("%s: it is a folder: name the CSV file in it", name)
 		}
 		return f, info.Size(), nil
 	}
@@ -168,11 +156,11 @@ func readMileage(c *cli.Context) (log []duty.Mileage, next float64, err error) {
 		return nil, next, nil
 	}
 	name := c.String("mileage")
-	f, err := os.Open(name)
+	f, err := open(name, "the mileage log")
 	if err != nil {
-		return nil, 0, readFault(name, err)
+		return nil, 0, err
 	}
 	defer f.Close()
-	log, err = duty.ReadMileage(name, f)
+	log, err = duty.ReadMileage(shown(name), f)
 	return log, next, err
 }

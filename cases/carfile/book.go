@@ -28,7 +28,7 @@ const emptyCell = "the cell is empty"
 func (b *book) place(at Cell) place {
 	for i, name := range b.sheets {
 		if name == at.Sheet {
-			return place{(i+1)*rowsOfSheet + at.Row, at.Column}
+			return place{line: (i+1)*rowsOfSheet + at.Row, column: at.Column}
 		}
 	}
 	return place{} // the workbook as a whole
@@ -104,5 +104,5 @@ func (s source) vacancy(it *item, k *Key) place {
 			return p
 		}
 	}
-	return place{it.line, it.column}
+	return it.place
 }

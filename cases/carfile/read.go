@@ -23,54 +23,63 @@ type File struct {
 	source
 	top  *item
 	turn turn
+
+	points *pointList // nil: the file names no other one
 }
 
 // Read reads a car file. The name is that of the file, for messages alone. The
 // error, if there is one, is of type Faults and holds all that is wrong, in file
-// order.
-func Read(name string, src []byte) (File, error) {
+// order. A car file that names another one is refused: ReadFrom takes both.
+func Read(name string, src []byte) (File, error) { return ReadFrom(name, src, alone) }
+
+// ReadFrom reads a car file as Read does, with the file of hardpoints that it may name: open
+// opens that, by its name in the car file. Faults of it stand after those of the car file.
+func ReadFrom(name string, src []byte, open Opener) (File, error) {
 	s, root, faults := parse(name, src)
 	if len(faults) > 0 {
 		return File{}, faults
 	}
-	return readTree(s, root)
+	return readTree(s, root, open)
 }
 
-// Values returns the values of a car file that Read takes as they stand in it, with what
-// aliases repeat written out.
-func Values(name string, src []byte) (*yaml.Node, error) {
-	if _, err := Read(name, src); err != nil {
+// Values returns the values of a car file that ReadFrom takes as they stand in it, with what
+// aliases repeat written out; open nil: it names no other file.
+func Values(name string, src []byte, open Opener) (*yaml.Node, error) {
+	if _, err := ReadFrom(name, src, open); err != nil {
 		return nil, err
 	}
 	_, root, _ := parse(name, src)
-	return unfolded(root), nil
+	return Copy(root), nil
 }
 
-// unfolded copies a tree, aliases written out.
-func unfolded(n *yaml.Node) *yaml.Node {
+// Copy copies values, aliases written out.
+func Copy(n *yaml.Node) *yaml.Node {
 	n = target(n)
 	out := *n
 	out.Anchor, out.Content = "", nil
 	for _, c := range n.Content {
-		out.Content = append(out.Content, unfolded(c))
+		out.Content = append(out.Content, Copy(c))
 	}
 	return &out
 }
 
-// readTree reads the values of a file.
-func readTree(s source, root *yaml.Node) (File, error) {
+// readTree reads the values of a file; open nil: by themselves.
+func readTree(s source, root *yaml.Node, open Opener) (File, error) {
+	if open == nil {
+		open = alone
+	}
 	if f := s.noCarFile(root); f != nil {
 		return File{}, Faults{*f}
 	}
 	r := &reader{source: s}
-	top := r.read(&car, nil, root, "")
+	top := r.read(&car, nil, r.takePoints(root, open), "")
 	b := builder{reader: r}
 	b.build(top)
 	lap := b.duty(top.at("duty"))
 	if len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()
 	}
-	f := File{Car: b.car, Duty: lap, source: s, top: top, turn: b.turn}
+	f := File{Car: b.car, Duty: lap, source: s, top: top, turn: b.turn, points: r.points}
 	if f.Scatter = b.scatter(f, top.at("scatter")); len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()
 	}
@@ -93,7 +102,7 @@ func (f File) Fault(path, text, remedy string) Fault {
 	if f.top != nil {
 		at = f.top.lookUp(path)
 	}
-	return f.source.fault(at.line, at.column, path, flaw{text, remedy})
+	return f.source.faultAt(at.place, path, flaw{text, remedy})
 }
 
 // noCarFile returns the fault of a file that is none of this format and version: the

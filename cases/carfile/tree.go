@@ -157,16 +157,16 @@ func (t *Tree) Append(list string, at Cell) Branch {
 // Full tells whether so much is wrong that no more is recorded.
 func (t *Tree) Full() bool { return t.stopped }
 
-// File reads what has been put together. The error, if there is one, is of type Faults,
+// File reads what has been put together, with the file that it may name. The error, if there is one, is of type Faults,
 // and holds what was recorded before too.
-func (t *Tree) File() (File, error) {
+func (t *Tree) File(open Opener) (File, error) {
 	t.close()
 	if len(t.faults) == 0 {
-		return readTree(t.source, t.root)
+		return readTree(t.source, t.root, open)
 	}
 	all := slices.Clone(t.faults)
 	var more Faults
-	if _, err := readTree(t.source, t.root); errors.As(err, &more) {
+	if _, err := readTree(t.source, t.root, open); errors.As(err, &more) {
 		for _, f := range more {
 			if !t.follows(f) {
 				all = append(all, f)

@@ -98,7 +98,9 @@ func (s *setter) add(mapping *yaml.Node, name string, value *yaml.Node) {
 }
 
 // where names the cell in which a value was given.
-func (s *setter) where(n *yaml.Node) string { return s.tree.book.name(place{n.Line, n.Column}) }
+func (s *setter) where(n *yaml.Node) string {
+	return s.tree.book.name(place{line: n.Line, column: n.Column})
+}
 
 // entry goes to an entry of a list, by its number or its name; the number behind the last
 // one makes a new entry.

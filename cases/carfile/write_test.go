@@ -10,7 +10,7 @@ import (
 func TestWrite(t *testing.T) {
 	for _, name := range []string{"hillclimb-pushrod.yaml", "hillclimb-pullrod-complete.yaml", "hillclimb-pushrod-duty.yaml", "hillclimb-pushrod-scatter.yaml", "hillclimb-pushrod-travel.yaml"} {
 		text := example(t, name)
-		values, err := Values(name, []byte(text))
+		values, err := Values(name, []byte(text), nil)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,6 +1,10 @@
 package duty
 
 import (
+	"bufio"
+	"context"
+	"strings"
+
 	"sixlink/cases"
 	"sixlink/loads"
 	"sixlink/members/fatigue"
@@ -37,3 +41,16 @@ func OnGrid(c fatigue.Curve) fatigue.Curve { return newGridded(c) }
 
 // Parse reads a number as the rows of a log are read.
 func Parse(cell string) (float64, bool) { return parse([]byte(cell)) }
+
+// Through carries lines through with two workers that hire makes.
+func Through(lines string, hire func()) error {
+	r := &reading{in: bufio.NewReader(strings.NewReader(lines)), history: &History{}}
+	first, err := r.next()
+	if err != nil {
+		return err
+	}
+	return r.through(context.Background(), 2, first, func() *worker {
+		hire()
+		return nil // on which count panics
+	}, func(*counted) error { return nil })
+}

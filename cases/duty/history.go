@@ -99,7 +99,7 @@ func (r *reading) next() ([]byte, error) {
 	}
 	end := bytes.LastIndexByte(buf, '\n')
 	if end < 0 {
-		return nil, fmt.Errorf("%s: a line is longer than %d bytes: give a CSV file", r.history.File, pieceSize)
+		return nil, r.fault(RowFault{Text: fmt.Sprintf("the line is longer than %d bytes", pieceSize), Remedy: "give a CSV file with a line for each row"}, r.line+1)
 	}
 	r.carry = append(r.carry[:0], buf[end+1:]...)
 	return buf[:end+1], nil

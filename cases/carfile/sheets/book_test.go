@@ -27,7 +27,7 @@ func valuesOf(t testing.TB, path string) *yaml.Node {
 	if err != nil {
 		t.Fatal(err)
 	}
-	values, err := carfile.Values(path, text)
+	values, err := carfile.Values(path, text, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

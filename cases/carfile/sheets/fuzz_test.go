@@ -34,11 +34,11 @@ func holdRead(t *testing.T, book []byte) {
 		if crc32.ChecksumIEEE(book)%8 != 0 { // to write it takes far longer than to read it
 			return
 		}
-		values, err := sheets.Values("car.xlsx", book)
+		values, err := sheets.Values("car.xlsx", book, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
-		again, err := sheets.Values("car.xlsx", workbook(t, values))
+		again, err := sheets.Values("car.xlsx", workbook(t, values), nil)
 		if err != nil || !carfile.Equal(values, again) {
 			t.Errorf("written and read again it is another car (%v)", err)
 		}

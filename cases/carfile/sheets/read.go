@@ -18,24 +18,40 @@ func Is(src []byte) bool { return cells.Is(src) }
 // Read reads a car file that is a workbook. The name is that of the file, for messages
 // alone. The error, if there is one, is of type carfile.Faults: all that is wrong, in the
 // order of the sheets and rows, each with its cell.
-func Read(name string, src []byte) (carfile.File, error) {
+// A workbook that names a file of hardpoints is refused: ReadFrom takes both.
+func Read(name string, src []byte) (carfile.File, error) { return ReadFrom(name, src, nil) }
+
+// ReadFrom reads a workbook as Read does, with the file of hardpoints that it may name: open
+// opens that, by its name in the workbook.
+func ReadFrom(name string, src []byte, open carfile.Opener) (carfile.File, error) {
 	t, err := read(name, src)
 	if err != nil {
 		return carfile.File{}, err
 	}
-	return t.File()
+	return t.File(open)
 }
 
-// Values returns the values of a workbook that Read takes, as a car file would have them.
-func Values(name string, src []byte) (*yaml.Node, error) {
+// Beside returns the names of the files that a workbook takes its hardpoints from; none where
+// it cannot be read so far.
+func Beside(src []byte) []string {
+	t, err := read("", src)
+	if err != nil {
+		return nil
+	}
+	return carfile.BesideOf(t.Values())
+}
+
+// Values returns the values of a workbook that ReadFrom takes, as a car file would have them.
+func Values(name string, src []byte, open carfile.Opener) (*yaml.Node, error) {
 	t, err := read(name, src)
 	if err != nil {
 		return nil, err
 	}
-	if _, err := t.File(); err != nil {
+	values := carfile.Copy(t.Values()) // what is read from beside goes into the tree
+	if _, err := t.File(open); err != nil {
 		return nil, err
 	}
-	return t.Values(), nil
+	return values, nil
 }
 
 // read puts the values of the cells together.

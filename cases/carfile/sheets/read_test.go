@@ -49,10 +49,10 @@ func TestWaysToFillIn(t *testing.T) {
 		// 1 in = 25.4 mm exactly: NIST SP 811, B.8, from memory.
 		{"unit in the heading", changed(t, good, set("Members", "C4", "od [in]"), inches("Members", "C", 5, 16)), func(c cases.Car) bool { return tube(c).OD == 25.4*0.5 }},
 		{"unit in the cell", changed(t, good, set("Members", "C5", "0.625 in")), func(c cases.Car) bool { return tube(c).OD == 25.4*0.625 }},
-		{"unit beside the cell", changed(t, good, set("Vehicle", "B10", 1000), set("Vehicle", "C10", "lb")), func(c cases.Car) bool { return c.Vehicle.Mass == 453.59237 }},
+		{"unit beside the cell", changed(t, good, set("Vehicle", "B11", 1000), set("Vehicle", "C11", "lb")), func(c cases.Car) bool { return c.Vehicle.Mass == 453.59237 }},
 		{"unit in the format that counts", changed(t, good, formatted("Members", "D5", 1.5, `0.0" mm"`)), nil},
-		{"a share in per cent", changed(t, good, formatted("Vehicle", "B11", 0.47, "0 %")), nil},
-		{"thousands in the format", changed(t, good, formatted("Vehicle", "B10", 560, `#,##0.00_-;[Red]-#,##0.00\-`)), nil},
+		{"a share in per cent", changed(t, good, formatted("Vehicle", "B12", 0.47, "0 %")), nil},
+		{"thousands in the format", changed(t, good, formatted("Vehicle", "B11", 560, `#,##0.00_-;[Red]-#,##0.00\-`)), nil},
 		{"headings of another spelling", changed(t, good, set("Members", "C4", "TUBE.OD, mm"), set("Members", "A4", " Axle ")), nil},
 		{"another place", changed(t, good, func(f *excelize.File) error { return f.InsertRows("Members", 1, 3) }), nil},
 		{"another order of columns", swapped(t, good), nil},

@@ -74,7 +74,7 @@ func holdRoundTrip(t fataler, values *yaml.Node) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	inBook, err := sheets.Values("car.xlsx", book)
+	inBook, err := sheets.Values("car.xlsx", book, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
