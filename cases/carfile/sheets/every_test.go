@@ -177,9 +177,15 @@ func TestHeadings(t *testing.T) {
 		}
 	}
 	for _, r := range []struct{ sheet, cell, has string }{
-		{"Members", "A5:", "front right"}, {"Members", "B5:", "lower_rear_leg"}, {"Members", "J5:", "EN 1993-1-1 a0"},
-		{"Hardpoints", "B5:", "#Words"}, {"Cases", "L5:", "braked"}, {"Cases", "J5:", "TRUE"}, {"Parts", "B5:", "rod end"},
-		{"Vehicle", "C11", "lb"}, {"Vehicle", "B23", "inboard"},
+		{"Members", "A5:", "front right"},
+		{"Members", "B5:", "lower_rear_leg"},
+		{"Members", "J5:", "EN 1993-1-1 a0"},
+		{"Hardpoints", "B5:", "#Words"},
+		{"Cases", "L5:", "braked"},
+		{"Cases", "J5:", "TRUE"},
+		{"Parts", "B5:", "rod end"},
+		{"Vehicle", "C11", "lb"},
+		{"Vehicle", "B23", "inboard"},
 	} {
 		lists, err := f.GetDataValidations(r.sheet)
 		if err != nil {
