@@ -68,6 +68,17 @@ func size(c *cli.Context) error {
 	if err := writeSizes(c, path, report); err != nil {
 		return err
 	}
+	if err := tellWritten(c, path, src, car); err != nil {
+		return err
+	}
+	if !sized.Carries() || !sized.After.Pass {
+		return errFails
+	}
+	return nil
+}
+
+// tellWritten puts the new car file in its place, if there is one, and says what became of it.
+func tellWritten(c *cli.Context, path string, src []byte, car *rewrite) error {
 	switch {
 	case car != nil && bytes.Equal(car.text, src):
 		fmt.Fprintf(c.App.ErrWriter, "%s has these tubes already\n", shown(path))
@@ -78,9 +89,6 @@ func size(c *cli.Context) error {
 		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", shown(path))
 	case c.Bool("write"):
 		fmt.Fprintf(c.App.ErrWriter, "sixlink: %s is left as it is, for no tube of the stock carries every member\n", shown(path))
-	}
-	if !sized.Carries() || !sized.After.Pass {
-		return errFails
 	}
 	return nil
 }

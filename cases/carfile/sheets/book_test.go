@@ -7,7 +7,6 @@ import (
 	"io"
 	"os"
 	"regexp"
-	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
@@ -163,21 +162,4 @@ func raw(t testing.TB, book []byte, sheet, cell, attributes, content string) []b
 		}
 		return old.ReplaceAllLiteral(data, []byte(fmt.Sprintf(`<c r="%s" %s>%s</c>`, cell, attributes, content)))
 	})
-}
-
-// replaced changes a text that stands once in a part.
-func replaced(t testing.TB, book []byte, part, old, new string) []byte {
-	t.Helper()
-	found := 0
-	out := repacked(t, book, func(name string, data []byte) []byte {
-		if name == part {
-			found = strings.Count(string(data), old)
-			data = bytes.ReplaceAll(data, []byte(old), []byte(new))
-		}
-		return data
-	})
-	if found != 1 {
-		t.Fatalf("%q stands %d times in %s, want once", old, found, part)
-	}
-	return out
 }

@@ -110,29 +110,28 @@ func (r *sheetReader) content(c *Cell, kind string, d *tokens) (value string, er
 		if err != nil {
 			return "", err
 		}
-		switch t := t.(type) {
-		case xml.StartElement:
-			switch t.Name.Local {
-			case "f":
-				c.Formula = true
-			case "v":
-				value, err = plainText(d)
-			case "is":
-				if text, e := richText(d); kind == "inlineStr" {
-					value, err = text, e
-				} else {
-					err = e
-				}
-				continue
-			}
-			if err == nil && t.Name.Local != "v" {
-				err = d.skip()
-			}
-			if err != nil {
-				return "", err
-			}
-		case xml.EndElement:
+		e, begins := t.(xml.StartElement)
+		if _, ends := t.(xml.EndElement); ends {
 			return value, nil
+		}
+		if !begins {
+			continue
+		}
+		text := ""
+		switch e.Name.Local {
+		case "v":
+			text, err = plainText(d)
+		case "is":
+			text, err = richText(d)
+		default:
+			c.Formula = c.Formula || e.Name.Local == "f"
+			err = d.skip()
+		}
+		if err != nil {
+			return "", err
+		}
+		if e.Name.Local == "v" && kind != "inlineStr" || e.Name.Local == "is" && kind == "inlineStr" {
+			value = text
 		}
 	}
 }
