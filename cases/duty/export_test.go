@@ -3,6 +3,7 @@ package duty
 import (
 	"sixlink/cases"
 	"sixlink/loads"
+	"sixlink/members"
 	"sixlink/members/fatigue"
 )
 
@@ -37,3 +38,12 @@ func OnGrid(c fatigue.Curve) fatigue.Curve { return newGridded(c) }
 
 // Parse reads a number as the rows of a log are read.
 func Parse(cell string) (float64, bool) { return parse([]byte(cell)) }
+
+// CurveOf returns the curve of a member; an empty reason: it can have it.
+func CurveOf(c Curve, s members.Strut, survival float64) (fatigue.Curve, string) {
+	out, refused := c.of(s, survival)
+	if refused != nil {
+		return nil, refused.Key + ": " + refused.Error()
+	}
+	return out, ""
+}

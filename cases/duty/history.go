@@ -45,6 +45,7 @@ type reading struct {
 	counters []*count.Counter
 	tallies  []tally
 	judges   []judge
+	spectra  []spectra // of the workers, and of what spans two pieces
 }
 
 func (r *reading) fault(f RowFault, line int) error {

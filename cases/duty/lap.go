@@ -16,7 +16,8 @@ import (
 type lapSum struct {
 	fatigue.Sum
 	widest float64
-	events []Event // Share: damage
+	events []Event       // Share: damage
+	cells  *count.Matrix // all of its cycles; nil: not kept
 }
 
 // worse tells whether a fibre has more damage than another; what is not a number has most.
@@ -32,8 +33,11 @@ const mostEvents = 5
 
 // perLap joins the parts of a lap: of each what is inside a run as often as it is run, the
 // widest cycle between two runs of its own, and the widest of all parts together.
-func (p *plan) perLap(parts []*outcome) []lapSum {
+func (p *plan) perLap(parts []*outcome, lap spectra) []lapSum {
 	out := make([]lapSum, len(p.slots))
+	for s := range out {
+		out[s].cells = lap[s]
+	}
 	for g := range p.gauges {
 		between := join(parts, g)
 		for _, s := range p.gauges[g].slots {
@@ -89,7 +93,7 @@ func (o *outcome) pair(a, b int) string {
 
 // cycle adds a cycle of a gauge, so many times a lap.
 func (l *lapSum) cycle(j *judge, name string, wide, mean, times float64) {
-	t := tally{}
+	t := tally{cells: l.cells, times: times}
 	j.take(&t, &count.Cycle{Range: wide, Mean: mean, Count: 1})
 	l.widest = max(l.widest, t.widest)
 	l.Join(t.Sum, times)

@@ -68,12 +68,12 @@ func repeat(residue []count.Reversal, take func(count.Cycle)) (w widest) {
 	return w
 }
 
-// block carries load cases through the gauges.
-func (p *plan) block(b *Block, r *cases.Results) (*outcome, error) {
+// block carries load cases through the gauges; its cycles go to those of the lap.
+func (p *plan) block(b *Block, r *cases.Results, lap spectra) (*outcome, error) {
 	o := &outcome{name: b.Name, perLap: b.Times, tallies: make([]tally, len(p.slots)), names: b.Cases}
 	o.at = func(position int64) string { return b.Name + ", " + b.Cases[int(position)%len(b.Cases)] }
 	for i := range o.tallies {
-		o.tallies[i].pairs = map[[2]int]float64{}
+		o.tallies[i] = tally{pairs: map[[2]int]float64{}, cells: lap[i], times: b.Times}
 	}
 	var loads []corners
 	for _, name := range b.Cases {
@@ -112,17 +112,15 @@ func actingIn(r *cases.Results, k int) (out corners) {
 // value is that of a gauge under one load.
 func (p *plan) value(g int, on *corners) float64 {
 	at := &p.gauges[g]
-	k := &p.corners[p.variantOf(g)][at.corner]
+	k := &p.states[at.state]
 	sum := func(row *[6]float64) (s float64) {
-		for i, x := range on[at.corner] {
+		for i, x := range on[k.corner] {
 			s += row[i] * x
 		}
 		return s
 	}
 	return at.a*sum(&k.Axial[at.link]) + at.b*sum(&k.Bending[at.link][0]) + at.c*sum(&k.Bending[at.link][1])
 }
-
-func (p *plan) variantOf(g int) int { return p.judges[p.slots[p.gauges[g].slots[0]].judge].variant }
 
 // pair adds the damage of a cycle between two cases of a block.
 func (p *plan) pair(o *outcome, g int, c count.Cycle) {

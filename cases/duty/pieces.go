@@ -12,15 +12,16 @@ import (
 // A Progress is told how many bytes of a file are read.
 type Progress func(file string, done, of int64)
 
-// read carries a history through all gauges of a plan.
-func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source, workers int, progress Progress) (*outcome, Log, error) {
+// read carries a history through all gauges of a plan; its cycles go to those of the lap.
+func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source, workers int, progress Progress, lap spectra) (*outcome, Log, error) {
 	in, size, err := open(h.File)
 	if err != nil {
 		return nil, Log{}, err
 	}
 	defer in.Close()
-	r := &reading{plan: p, history: h, in: bufio.NewReaderSize(in, 1<<16), tallies: newTallies(len(p.slots)), log: Log{Name: h.Name, File: h.File}}
-	r.judges = newWorker(p, car, h, form{}, 0, 0).judges
+	r := &reading{plan: p, history: h, in: bufio.NewReaderSize(in, 1<<16), log: Log{Name: h.Name, File: h.File}}
+	joining := newWorker(p, car, h, form{}, 0, 0)
+	r.judges, r.tallies, r.spectra = joining.judges, newTallies(joining.cells), []spectra{joining.cells}
 	if err := r.heading(); err != nil {
 		return nil, Log{}, err
 	}
@@ -32,10 +33,12 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	for g := range p.gauges {
 		r.counters = append(r.counters, count.New(func(c count.Cycle) { r.cycle(g, c) }))
 	}
-	done, start, allowed := int64(0), r.log.Start, r.log.Allowed // the log goes on while the workers begin
-	err = r.through(ctx, workers, first, func() *worker {
-		return newWorker(p, car, h, r.form, start, allowed)
-	}, func(c *counted) error {
+	done, all := int64(0), make([]*worker, max(1, workers))
+	for i := range all {
+		all[i] = newWorker(p, car, h, r.form, r.log.Start, r.log.Allowed)
+		r.spectra = append(r.spectra, all[i].cells)
+	}
+	err = r.through(ctx, all, first, func(c *counted) error {
 		done += int64(c.bytes)
 		if progress != nil {
 			progress(h.File, done, size)
@@ -48,22 +51,23 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	if r.log.Rows < 2 {
 		return nil, Log{}, fmt.Errorf("%s: %d rows are no history: give at least two", h.File, r.log.Rows)
 	}
-	return r.outcome(), r.log, nil
+	o := r.outcome()
+	lap.join(r.spectra, o.perLap)
+	return o, r.log, nil
 }
 
 // through carries the pieces through on all workers and hands them on in their order.
-func (r *reading) through(ctx context.Context, workers int, first []byte, worker func() *worker, take func(*counted) error) error {
+func (r *reading) through(ctx context.Context, workers []*worker, first []byte, take func(*counted) error) error {
 	type job struct {
 		piece  piece
 		answer chan *counted
 	}
 	jobs := make(chan job)
-	queue := make(chan chan *counted, max(1, workers))
+	queue := make(chan chan *counted, len(workers))
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
-	for range max(1, workers) {
+	for _, w := range workers {
 		go func() {
-			w := worker()
 			for j := range jobs {
 				j.answer <- w.count(j.piece)
 			}

@@ -60,20 +60,24 @@ func (s *spans) join(o *spans) {
 type tally struct {
 	fatigue.Sum
 	widest float64            // largest range, MPa
+	cells  *count.Matrix      // its cycles by range and mean, MPa; nil: not kept
+	times  float64            // how often each of them goes there
 	spans  *spans             // of a history
 	pairs  map[[2]int]float64 // of a block: by its two cases
 }
 
 // take adds the damage of a cycle of a gauge, and returns it.
 func (j *judge) take(t *tally, c *count.Cycle) float64 {
-	if wide := j.scale * c.Range; wide > t.widest {
-		t.widest = wide
+	stress := j.stress(*c)
+	t.widest = max(t.widest, stress.Range)
+	if t.cells != nil {
+		t.cells.Add(stress, t.times)
 	}
 	if c.Range < j.harmless {
 		t.Cycles += c.Count
 		return 0
 	}
-	return t.Add(j.curve, j.stress(*c), 1)
+	return t.Add(j.curve, stress, 1)
 }
 
 // stress is a cycle of a gauge as the detail sees it, MPa.
