@@ -60,7 +60,7 @@ func (s *spans) join(o *spans) {
 type tally struct {
 	fatigue.Sum
 	widest float64            // largest range, MPa
-	cells  *count.Matrix      // its cycles by range and mean, MPa; nil: not kept
+	cells  *count.Matrix      // its cycles by range and mean, MPa, but for harmless ones; nil: not kept
 	times  float64            // how often each of them goes there
 	spans  *spans             // of a history
 	pairs  map[[2]int]float64 // of a block: by its two cases
@@ -68,14 +68,16 @@ type tally struct {
 
 // take adds the damage of a cycle of a gauge, and returns it.
 func (j *judge) take(t *tally, c *count.Cycle) float64 {
-	stress := j.stress(*c)
-	t.widest = max(t.widest, stress.Range)
-	if t.cells != nil {
-		t.cells.Add(stress, t.times)
+	if wide := j.scale * c.Range; wide > t.widest {
+		t.widest = wide
 	}
 	if c.Range < j.harmless {
 		t.Cycles += c.Count
 		return 0
+	}
+	stress := j.stress(*c)
+	if t.cells != nil {
+		t.cells.Add(stress.Range, stress.Mean, stress.Count*t.times)
 	}
 	return t.Add(j.curve, stress, 1)
 }

@@ -261,7 +261,7 @@ func TestMatrixHoldsTheDamage(t *testing.T) {
 	for i := range 500 {
 		cycle := count.Cycle{Range: 200 + math.Mod(float64(i)*7.31, 300), Mean: math.Mod(float64(i)*3.7, 90) - 45, Count: 1}
 		direct.Add(c, cycle, 1)
-		m.Add(cycle, 1)
+		m.Add(cycle.Range, cycle.Mean, 1)
 	}
 	m.Cells(func(cell count.Cell) bool {
 		low.Add(c, count.Cycle{Range: cell.RangeLow, Mean: cell.MeanLow, Count: cell.Count}, 1)

@@ -15,46 +15,43 @@ const Finest = 0.25
 // together: no count is lost, and the memory stays what it was. What it holds in the end
 // does not depend on the order of the cycles.
 type Matrix struct {
-	Range, Mean  float64              // widths of the bins, in the unit of the cycles
-	LargestRange float64              // of all cycles added
-	counts       [Bins * Bins]float64 // [range·Bins + mean + Bins/2]
+	Range, Mean       float64              // widths of the bins, in the unit of the cycles
+	perRange, perMean float64              // 1 over them, which is exact
+	counts            [Bins * Bins]float64 // [range·Bins + mean + Bins/2]
 }
 
 // NewMatrix returns a matrix without a count.
-func NewMatrix() *Matrix { return &Matrix{Range: Finest, Mean: Finest} }
+func NewMatrix() *Matrix {
+	return &Matrix{Range: Finest, Mean: Finest, perRange: 1 / Finest, perMean: 1 / Finest}
+}
 
-// Add counts a cycle, so many times. One whose range or mean is no finite number makes
-// every total not a number.
-func (m *Matrix) Add(c Cycle, times float64) {
-	r, mean := c.Range/m.Range, math.Floor(c.Mean/m.Mean)+Bins/2
-	if !(r >= 0 && r < Bins && mean >= 0 && mean < Bins) {
-		if r, mean = m.widen(c); r != r {
+// Add counts cycles of a range and mean, so many. What is no finite number makes every
+// total not a number.
+func (m *Matrix) Add(stressRange, mean, cycles float64) {
+	r, k := stressRange*m.perRange, math.Floor(mean*m.perMean)+Bins/2
+	if !(r >= 0 && r < Bins && k >= 0 && k < Bins) {
+		if !(stressRange >= 0 && stressRange <= 2*Largest && fits(mean)) {
 			m.counts[0] = math.NaN()
 			return
 		}
+		r, k = m.widen(stressRange, mean)
 	}
-	m.counts[int(r)*Bins+int(mean)] += c.Count * times
-	if c.Range > m.LargestRange {
-		m.LargestRange = c.Range
-	}
+	m.counts[(int(r)*Bins+int(k))&(Bins*Bins-1)] += cycles
 }
 
-// widen doubles the widths until a cycle has a bin, which it returns; NaN: none has it.
-func (m *Matrix) widen(c Cycle) (r, mean float64) {
-	if !(c.Range >= 0 && c.Range <= 2*Largest && fits(c.Mean)) {
-		return math.NaN(), math.NaN()
-	}
-	for !(c.Range < Bins*m.Range) {
+// widen doubles the widths until a range and mean have a bin, which it returns.
+func (m *Matrix) widen(stressRange, mean float64) (r, k float64) {
+	for !(stressRange < Bins*m.Range) {
 		m.coarsenRanges()
 	}
-	for !(c.Mean >= -Bins/2*m.Mean && c.Mean < Bins/2*m.Mean) {
+	for !(mean >= -Bins/2*m.Mean && mean < Bins/2*m.Mean) {
 		m.coarsenMeans()
 	}
-	return c.Range / m.Range, math.Floor(c.Mean/m.Mean) + Bins/2
+	return stressRange * m.perRange, math.Floor(mean*m.perMean) + Bins/2
 }
 
 func (m *Matrix) coarsenRanges() {
-	m.Range *= 2
+	m.Range, m.perRange = 2*m.Range, m.perRange/2
 	for r := range Bins {
 		for j := range Bins {
 			n := m.counts[r*Bins+j]
@@ -67,7 +64,7 @@ func (m *Matrix) coarsenRanges() {
 // coarsenMeans puts bins 2k and 2k+1 together as bin k, from zero outwards, so that a bin
 // is emptied before it is filled again.
 func (m *Matrix) coarsenMeans() {
-	m.Mean *= 2
+	m.Mean, m.perMean = 2*m.Mean, m.perMean/2
 	const half = Bins / 2
 	for r := range Bins {
 		row := m.counts[r*Bins : (r+1)*Bins]
@@ -96,7 +93,6 @@ func (m *Matrix) Join(o *Matrix, times float64) {
 		mean := int(math.Floor(float64(i%Bins-Bins/2) * o.Mean / m.Mean))
 		m.counts[r*Bins+mean+Bins/2] += n * times
 	}
-	m.LargestRange = max(m.LargestRange, o.LargestRange)
 }
 
 // Total returns the sum of all counts.
