@@ -16,8 +16,9 @@ import (
 type lapSum struct {
 	fatigue.Sum
 	widest float64
+	small  float64       // cycles below the range that does damage
 	events []Event       // Share: damage
-	cells  *count.Matrix // all of its cycles; nil: not kept
+	cells  *count.Matrix // the other cycles; nil: not kept
 }
 
 // worse tells whether a fibre has more damage than another; what is not a number has most.
@@ -57,6 +58,7 @@ func (p *plan) perLap(parts []*outcome, lap spectra) []lapSum {
 func (l *lapSum) run(j *judge, o *outcome, s, g int) {
 	t := &o.tallies[s]
 	l.Join(t.Sum, o.perLap)
+	l.small += t.small * o.perLap
 	l.widest = max(l.widest, t.widest)
 	if t.spans != nil {
 		for i, d := range t.spans.sums {
@@ -97,6 +99,7 @@ func (l *lapSum) cycle(j *judge, name string, wide, mean, times float64) {
 	j.take(&t, &count.Cycle{Range: wide, Mean: mean, Count: 1})
 	l.widest = max(l.widest, t.widest)
 	l.Join(t.Sum, times)
+	l.small += t.small * times
 	l.event(name, t.Damage*times)
 }
 

@@ -7,7 +7,6 @@ import (
 
 	"sixlink/cases"
 	"sixlink/members/fatigue"
-	"sixlink/members/fatigue/count"
 	"sixlink/members/stock"
 )
 
@@ -35,8 +34,8 @@ type Row struct {
 	Inspection float64 // distance between inspections, km
 	Widest     float64 // largest stress range, load factor included, MPa
 	Doubts     []string
-	Cycles     *count.Matrix // of a lap, by range and mean, load factor included, MPa: of the worst fibre where there are several
-	Events     []Event       // the most harmful first
+	Spectrum   Spectrum
+	Events     []Event // the most harmful first
 	Pass       bool
 
 	Tube    string   // the tube of the member, "20 x 1.5"; empty: no round tube of metal
@@ -141,6 +140,7 @@ func (p *plan) row(m *seat, judge int, all []lapSum) Row {
 		}
 	}
 	row.fill(p.duty, w)
+	row.Spectrum.CutOff = j.harmless * j.scale
 	row.Doubts = append(row.Curve.Doubts(w.Doubt), j.doubts...)
 	return row
 }
@@ -149,7 +149,8 @@ func (p *plan) row(m *seat, judge int, all []lapSum) Row {
 //
 //	laps = 1/(D·factor)
 func (r *Row) fill(d *Duty, w lapSum) {
-	r.Damage, r.Widest, r.Events, r.Cycles = w.Damage, w.widest, w.ranked(), w.cells
+	r.Damage, r.Widest, r.Events = w.Damage, w.widest, w.ranked()
+	r.Spectrum = Spectrum{Cells: w.cells, Small: w.small}
 	r.Laps = w.Repeats(1) / d.LifeFactor
 	r.Distance = r.Laps * d.LapLength
 	r.Inspection = r.Distance * d.Inspection

@@ -30,3 +30,50 @@ func (all spectra) join(parts []spectra, times float64) {
 		m.Join(sum, times)
 	}
 }
+
+// A Spectrum is what a detail sees in a lap: cycles of stress by range and mean, load
+// factor included; of the worst fibre where several are followed.
+type Spectrum struct {
+	Cells  *count.Matrix // MPa, cycles a lap
+	CutOff float64       // range below which a cycle does no damage, MPa; 0: there is none
+	Small  float64       // cycles a lap below it, which are in no cell
+}
+
+// A Class is the cycles whose ranges lie between two limits, whatever their means.
+type Class struct {
+	From, To float64 // MPa; To belongs to the class above
+	Cycles   float64 // a lap
+	Above    float64 // cycles a lap of this class and of all above it
+}
+
+// Classes are the ranges of the cells, from the smallest to the largest, empty ones between
+// them included. Where they would be more than so many, pairs of bins go together.
+func (s *Spectrum) Classes(most int) (out []Class) {
+	if s.Cells == nil {
+		return nil
+	}
+	width := s.Cells.Range
+	for {
+		out = out[:0]
+		for c := range s.Cells.Cells {
+			at := int(c.RangeLow / width)
+			for len(out) <= at {
+				out = append(out, Class{From: float64(len(out)) * width, To: float64(len(out)+1) * width})
+			}
+			out[at].Cycles += c.Count
+		}
+		for len(out) > 0 && out[0].Cycles == 0 {
+			out = out[1:]
+		}
+		if len(out) <= most {
+			break
+		}
+		width *= 2
+	}
+	sum := 0.0
+	for i := len(out) - 1; i >= 0; i-- {
+		sum += out[i].Cycles
+		out[i].Above = sum
+	}
+	return out
+}
