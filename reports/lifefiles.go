@@ -92,7 +92,7 @@ func (l Life) PDF() ([]byte, error) {
 const spectraAfter = "Ranges"
 
 // spectraWords say how to read the pictures.
-const spectraWords = "Left: a square for each range and mean of stress, the larger the more cycles a lap. Right: cycles a lap of at least each range. " +
+const spectraWords = "Left: a box for each range and mean of stress, the larger the more cycles a lap. Right: cycles a lap of at least each range. " +
 	"The dashed line is the cut-off of the curve: cycles below it do no damage and are not drawn."
 
 // pictures are the spectra of the shortest lives on paper.

@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/xuri/excelize/v2"
 
@@ -22,15 +23,17 @@ func (l Life) heat(b *book, r Report) {
 	if b.err != nil {
 		return
 	}
-	for i, ground := range grounds {
+	form := "[<0.01]0.0E+00;[<100]0.0#;#,##0"
+	for i, ground := range append(slices.Clone(grounds), "") {
 		font := &excelize.Font{Family: "Calibri", Size: 9}
-		if i >= 4 {
+		style := &excelize.Style{CustomNumFmt: &form, Font: font, Alignment: &excelize.Alignment{Horizontal: "right"}}
+		if ground != "" {
+			style.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{ground}}
+		}
+		if ground != "" && i >= 4 {
 			font.Color = "FFFFFF"
 		}
-		form := "0.00E+00"
-		id, err := b.file.NewStyle(&excelize.Style{
-			CustomNumFmt: &form, Font: font, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{ground}}, Alignment: &excelize.Alignment{Horizontal: "right"},
-		})
+		id, err := b.file.NewStyle(style)
 		b.do(err)
 		b.styles[fmt.Sprintf("heat %d", i)] = id
 	}
@@ -67,13 +70,13 @@ func (b *book) heatTable(g *cellRows, row int, title string, s *duty.Spectrum) (
 	cells := map[[2]float64]float64{}
 	for c := range s.Cells.Cells {
 		from, to, few = math.Min(from, c.MeanLow), math.Max(to, c.MeanLow), math.Min(few, c.Count)
-		cells[[2]float64{c.RangeLow, c.MeanLow}] = c.Count
+		cells[[2]float64{c.RangeHigh, c.MeanLow}] = c.Count
 	}
 	columns := int((to-from)/s.Cells.Mean) + 1
 	mean := func(i int) float64 { return from + float64(i)*s.Cells.Mean }
-	g.open(row+1, 0)
-	g.text(0, b.styles["head"], "range, MPa, from")
-	g.text(1, b.styles["headRight"], "this range up")
+	g.open(row+1, 2*lineHeight+2)
+	g.text(0, b.styles["headRight"], "range from, MPa")
+	g.text(1, b.styles["headRight"], "cycles from there up")
 	for i := range columns {
 		g.number(2+i, b.styles["headRight"], mean(i))
 	}
@@ -82,9 +85,9 @@ func (b *book) heatTable(g *cellRows, row int, title string, s *duty.Spectrum) (
 		c := classes[len(classes)-1-k]
 		g.open(row+2+k, 0)
 		g.number(0, b.styles["tenth"], c.From)
-		g.number(1, b.styles["heat 0"], c.Above)
+		g.number(1, b.styles[fmt.Sprintf("heat %d", len(grounds))], c.Above)
 		for i := range columns {
-			if n := cells[[2]float64{c.From, mean(i)}]; n > 0 {
+			if n := cells[[2]float64{c.To, mean(i)}]; n > 0 {
 				g.number(2+i, b.styles[shade(n, few)], n)
 			}
 		}

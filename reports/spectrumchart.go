@@ -8,27 +8,28 @@ import (
 	"sixlink/reports/drawing"
 )
 
-// The measures of a picture of a spectrum, mm: squares by mean and range at the left, how
+// The measures of a picture of a spectrum, mm: boxes by mean and range at the left, how
 // many cycles have at least a range at the right, one scale of ranges for both.
 const (
 	spectrumHigh  = 74.0
 	spectrumHead  = 13.0
 	spectrumFoot  = 11.0
 	spectrumLeft  = 15.0
-	spectrumGap   = 8.0
-	spectrumCells = 0.6 // share of the width for the squares
+	spectrumGap   = 12.0
+	widestBox     = 4.0
+	spectrumCells = 0.6 // share of the width for the boxes
 )
 
 // A spectrumView is the picture of one spectrum in the making.
 type spectrumView struct {
 	sheet
 	ranges, means []float64 // ticks, MPa
-	few, many     float64   // powers of ten of the cycles: what the squares and the axis end at
+	few, many     float64   // powers of ten of the cycles: what the boxes and the axis end at
 	cells         []count.Cell
 	classes       []duty.Class
 }
 
-// spectrumChart draws the spectrum of a detail: a square for each cell, the larger the more
+// spectrumChart draws the spectrum of a detail: a box for each cell, the larger the more
 // cycles, and the ranges that are exceeded.
 func spectrumChart(s *duty.Spectrum, title string, width float64) drawing.Drawing {
 	out := drawing.Drawing{Width: width, Height: spectrumHigh, Title: "stress ranges and means of " + title}
@@ -44,7 +45,7 @@ func spectrumChart(s *duty.Spectrum, title string, width float64) drawing.Drawin
 	v.scales()
 	v.grid()
 	for _, c := range v.cells {
-		v.square(c)
+		v.box(c)
 	}
 	v.exceeded()
 	if s.CutOff > 0 {
@@ -80,7 +81,7 @@ func (v *spectrumView) x(mean float64) float64 {
 	return spectrumLeft + (v.middle()-spectrumLeft)*(mean-low)/(high-low)
 }
 
-// middle is the right edge of the squares.
+// middle is the right edge of the boxes.
 func (v *spectrumView) middle() float64 { return spectrumLeft + (v.Width-spectrumLeft)*spectrumCells }
 
 // n is where a number of cycles lies on the axis of the right-hand side.
@@ -132,20 +133,23 @@ func powerWords(p float64) string {
 	return Full.number(math.Pow(10, p))
 }
 
-// square is a cell: from a fifth of its room to all of it.
-func (v *spectrumView) square(c count.Cell) {
-	half := v.side(c) / 2 * (0.2 + 0.8*math.Min(math.Max(v.share(c.Count), 0), 1))
-	v.box((v.x(c.MeanLow)+v.x(c.MeanHigh))/2, (v.y(c.RangeLow)+v.y(c.RangeHigh))/2, half)
+// box is a cell: from a quarter of its width and height to nearly all of them.
+func (v *spectrumView) box(c count.Cell) {
+	wide, high := v.room(c)
+	grown := 0.25 + 0.75*math.Min(math.Max(v.share(c.Count), 0), 1)
+	v.filled((v.x(c.MeanLow)+v.x(c.MeanHigh))/2, (v.y(c.RangeLow)+v.y(c.RangeHigh))/2, wide*grown, high*grown)
 }
 
-// side is the room of a cell.
-func (v *spectrumView) side(c count.Cell) float64 {
-	return 0.94 * math.Min(v.x(c.MeanHigh)-v.x(c.MeanLow), v.y(c.RangeLow)-v.y(c.RangeHigh))
+// room is the width and height of a full box.
+func (v *spectrumView) room(c count.Cell) (wide, high float64) {
+	return math.Min(0.92*(v.x(c.MeanHigh)-v.x(c.MeanLow)), widestBox), 0.92 * (v.y(c.RangeLow) - v.y(c.RangeHigh))
 }
 
-func (v *spectrumView) box(x, y, half float64) {
+// filled is a box about a point.
+func (v *spectrumView) filled(x, y, wide, high float64) {
+	wide, high = math.Max(wide, 0.5)/2, math.Max(high, 0.5)/2
 	v.add(drawing.Mark{Kind: drawing.Polygon, Fill: drawing.Line, Points: []drawing.Point{
-		{X: x - half, Y: y - half}, {X: x + half, Y: y - half}, {X: x + half, Y: y + half}, {X: x - half, Y: y + half},
+		{X: x - wide, Y: y - high}, {X: x + wide, Y: y - high}, {X: x + wide, Y: y + high}, {X: x - wide, Y: y + high},
 	}})
 }
 
@@ -165,14 +169,15 @@ func (v *spectrumView) cutOff(stress float64) {
 	v.line(dashed, drawing.Point{X: spectrumLeft, Y: v.y(stress)}, drawing.Point{X: v.Width - 4, Y: v.y(stress)})
 }
 
-// key shows how large squares are.
+// key shows how large boxes are.
 func (v *spectrumView) key() {
-	side, y, text := math.Min(v.side(v.cells[0]), 3.2), spectrumHead-2.5, "cycles a lap:"
-	x := v.middle() - 62
-	v.at(x, y, drawing.Start, text)
+	wide, high := v.room(v.cells[0])
+	y := spectrumHead - 2.5
+	x := v.middle() - 66
+	v.at(x, y, drawing.Start, "cycles a lap:")
 	for i, p := range []float64{v.few, math.Round((v.few + v.many) / 2), v.many} {
-		at := x + 19 + 15*float64(i)
-		v.box(at, y-0.9, side/2*(0.2+0.8*v.share(v.power(p))))
-		v.at(at+2.4, y, drawing.Start, powerWords(p))
+		at, grown := x+22+16*float64(i), 0.25+0.75*v.share(v.power(p))
+		v.filled(at, y-0.9, wide*grown, high*grown)
+		v.at(at+wide/2+0.8, y, drawing.Start, powerWords(p))
 	}
 }

@@ -138,8 +138,14 @@ func (p *plan) pair(o *outcome, g int, c count.Cycle) {
 // An extreme is the highest or the lowest value that a part of the lap reaches, so many
 // times in a lap.
 type extreme struct {
-	value, times float64
-	at           string
+	value, times, left float64 // left: of the times, what is not paired yet
+	at                 string
+}
+
+// take pairs it so many times, and tells whether it is used up, to rounding.
+func (e *extreme) take(n float64) bool {
+	e.left -= n
+	return e.left <= 1e-12*e.times
 }
 
 // A joined cycle is one between extremes of the lap.
@@ -159,21 +165,21 @@ func join(parts []*outcome, g int) (out []joined) {
 			continue
 		}
 		times := math.Min(1, o.perLap)
-		high = append(high, extreme{c.Max(), times, o.at(c.high)})
-		low = append(low, extreme{c.Min(), times, o.at(c.low)})
+		high = append(high, extreme{c.Max(), times, times, o.at(c.high)})
+		low = append(low, extreme{c.Min(), times, times, o.at(c.low)})
 	}
 	slices.SortStableFunc(high, func(a, b extreme) int { return cmp.Compare(b.value, a.value) })
 	slices.SortStableFunc(low, func(a, b extreme) int { return cmp.Compare(a.value, b.value) })
 	for i, j := 0, 0; i < len(high) && j < len(low); {
-		n := math.Min(high[i].times, low[j].times)
+		n := math.Min(high[i].left, low[j].left)
 		out = append(out, joined{
 			count.Cycle{Range: high[i].value - low[j].value, Mean: (high[i].value + low[j].value) / 2, Count: n},
 			high[i].at, low[j].at,
 		})
-		if high[i].times -= n; high[i].times <= 0 {
+		if high[i].take(n) {
 			i++
 		}
-		if low[j].times -= n; low[j].times <= 0 {
+		if low[j].take(n) {
 			j++
 		}
 	}

@@ -41,7 +41,7 @@ type Spectrum struct {
 
 // A Class is the cycles whose ranges lie between two limits, whatever their means.
 type Class struct {
-	From, To float64 // MPa; To belongs to the class above
+	From, To float64 // MPa, from the cut-off on; To belongs to the class above
 	Cycles   float64 // a lap
 	Above    float64 // cycles a lap of this class and of all above it
 }
@@ -69,6 +69,9 @@ func (s *Spectrum) Classes(most int) (out []Class) {
 			break
 		}
 		width *= 2
+	}
+	if len(out) > 0 {
+		out[0].From = max(out[0].From, s.CutOff)
 	}
 	sum := 0.0
 	for i := len(out) - 1; i >= 0; i-- {
