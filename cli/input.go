@@ -94,14 +94,20 @@ func readFile(path, what string) ([]byte, error) {
 }
 
 func readFault(path string, err error) error {
+	text, remedy := unread(err)
+	return fmt.Errorf("%s: %s: %s", path, text, remedy)
+}
+
+// unread says why a file cannot be read, and what to do.
+func unread(err error) (text, remedy string) {
 	if errors.Is(err, os.ErrNotExist) {
-		return fmt.Errorf("%s: there is no such file: check the name and the folder", path)
+		return "there is no such file", "check the name and the folder"
 	}
 	var p *os.PathError
 	if errors.As(err, &p) {
 		err = p.Err
 	}
-	return fmt.Errorf("%s: cannot be read: %w", path, err)
+	return "cannot be read: " + err.Error(), "check the file and its permissions"
 }
 
 // locate gives each refusal of a load case or corner its position in the file.

@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 
@@ -120,7 +121,7 @@ func findLife(c *cli.Context, path string, file carfile.File, report reports.Rep
 	bar := newProgress(c.App.ErrWriter, "MB")
 	const mega = 1 << 20
 	found, err := duty.Find(ctx, *file.Duty, &report.Results, duty.Run{
-		Open: beside(path), Stock: list,
+		Open: beside(path, file), Stock: list,
 		Progress: func(name string, done, of int64) {
 			bar.what = "MB of " + name
 			bar.show(int(done/mega), int(max(of, done)/mega))
@@ -130,25 +131,34 @@ func findLife(c *cli.Context, path string, file carfile.File, report reports.Rep
 	if errors.Is(err, context.Canceled) {
 		return nil, &unmadeError{errors.New("stopped before the histories were read: nothing is written")}
 	}
+	var m *duty.Misfit
+	if errors.As(err, &m) {
+		return nil, located{file.Fault(m.Path, m.Text, m.Remedy)}
+	}
 	return found, err
 }
 
-// beside opens files named from the folder of another.
-func beside(path string) duty.Source {
+// beside opens the logs of a car file, named from its folder; one that cannot be read has
+// the place in the car file that names it.
+func beside(path string, file carfile.File) duty.Source {
 	return func(name string) (io.ReadCloser, int64, error) {
-		name = placed(path, name)
-		f, err := os.Open(name)
+		in := placed(path, name)
+		refuse := func(text, remedy string) (io.ReadCloser, int64, error) {
+			at := slices.IndexFunc(file.Duty.Histories, func(h duty.History) bool { return h.File == name })
+			return nil, 0, located{file.Fault(fmt.Sprintf("duty.histories[%d].file", at), in+": "+text, remedy)}
+		}
+		f, err := os.Open(in)
 		if err != nil {
-			return nil, 0, readFault(name, err)
+			return refuse(unread(err))
 		}
 		info, err := f.Stat()
 		if err != nil {
 			f.Close()
-			return nil, 0, readFault(name, err)
+			return refuse(unread(err))
 		}
 		if info.IsDir() {
 			f.Close()
-			return nil, 0, fmt.Errorf("%s: it is a folder: name the CSV file in it", name)
+			return refuse("it is a folder", "name the CSV file in it")
 		}
 		return f, info.Size(), nil
 	}

@@ -44,6 +44,9 @@ func Read(name string, src []byte) (File, error) {
 	if len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()
 	}
+	if b.misfits(lap, top); len(r.faults) > 0 {
+		return File{}, r.faults.InOrder()
+	}
 	f := File{Car: b.car, Duty: lap, source: s, top: top, turn: b.turn}
 	if f.Scatter = b.scatter(f, top.at("scatter")); len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()

@@ -43,7 +43,7 @@ func Parse(cell string) (float64, bool) { return parse([]byte(cell)) }
 func CurveOf(c Curve, s members.Strut, survival float64) (fatigue.Curve, string) {
 	out, refused := c.of(s, survival)
 	if refused != nil {
-		return nil, refused.Key + ": " + refused.Error()
+		return nil, refused.Key + ": " + refused.Text + ": " + refused.Remedy
 	}
 	return out, ""
 }

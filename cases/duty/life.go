@@ -74,7 +74,7 @@ func Find(ctx context.Context, d Duty, r *cases.Results, run Run) (*Life, error)
 	var parts []*outcome
 	lap := p.newSpectra()
 	for i := range d.Blocks {
-		o, err := p.block(&d.Blocks[i], r, lap)
+		o, err := p.block(i, r, lap)
 		if err != nil {
 			return nil, err
 		}

@@ -75,7 +75,8 @@ func ReadMileage(name string, in io.Reader) ([]Mileage, error) {
 			return nil, err
 		}
 		if lines >= maxMileage {
-			return nil, fmt.Errorf("%s: more than %d lines: give the log of one car", name, maxMileage)
+			line, _ := r.FieldPos(0)
+			return nil, &RowFault{File: name, Line: line, Text: fmt.Sprintf("the log has more than %d lines", maxMileage), Remedy: "give the log of one car"}
 		}
 		if out, err = addLine(out, name, r, row); err != nil {
 			return nil, err

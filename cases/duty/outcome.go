@@ -69,17 +69,18 @@ func repeat(residue []count.Reversal, take func(count.Cycle)) (w widest) {
 }
 
 // block carries load cases through the gauges; its cycles go to those of the lap.
-func (p *plan) block(b *Block, r *cases.Results, lap spectra) (*outcome, error) {
+func (p *plan) block(at int, r *cases.Results, lap spectra) (*outcome, error) {
+	b := &p.duty.Blocks[at]
 	o := &outcome{name: b.Name, perLap: b.Times, tallies: make([]tally, len(p.slots)), names: b.Cases}
 	o.at = func(position int64) string { return b.Name + ", " + b.Cases[int(position)%len(b.Cases)] }
 	for i := range o.tallies {
 		o.tallies[i] = tally{pairs: map[[2]int]float64{}, cells: lap[i], times: b.Times}
 	}
 	var loads []corners
-	for _, name := range b.Cases {
+	for i, name := range b.Cases {
 		k := slices.IndexFunc(r.Cases, func(c cases.LoadCase) bool { return c.Name == name })
 		if k < 0 {
-			return nil, fmt.Errorf("block %q: there is no load case %q", b.Name, name)
+			return nil, &Misfit{fmt.Sprintf("duty.blocks[%d].sequence[%d].case", at, i), fmt.Sprintf("there is no load case %q", name), "write the name of one of cases"}
 		}
 		loads = append(loads, actingIn(r, k))
 	}
@@ -88,7 +89,7 @@ func (p *plan) block(b *Block, r *cases.Results, lap spectra) (*outcome, error) 
 		c := count.New(take)
 		for i := range loads {
 			if err := c.Push(p.value(g, &loads[i])); err != nil {
-				return nil, fmt.Errorf("block %q: %w", b.Name, err)
+				return nil, &Misfit{fmt.Sprintf("duty.blocks[%d].sequence[%d].case", at, i), fmt.Sprintf("the stresses of the load case are no numbers: %v", err), "correct the load case"}
 			}
 		}
 		o.widest = append(o.widest, repeat(c.Residue(), take))

@@ -25,6 +25,7 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	if err := r.heading(); err != nil {
 		return nil, Log{}, err
 	}
+	r.handed = r.line
 	first, err := r.next()
 	if err != nil {
 		return nil, Log{}, err
@@ -49,7 +50,7 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 		return nil, Log{}, err
 	}
 	if r.log.Rows < 2 {
-		return nil, Log{}, fmt.Errorf("%s: %d rows are no history: give at least two", h.File, r.log.Rows)
+		return nil, Log{}, r.fault(RowFault{Text: fmt.Sprintf("the file ends after %d rows, which are no history", r.log.Rows), Remedy: "give at least two"}, r.line)
 	}
 	o := r.outcome()
 	lap.join(r.spectra, o.perLap)

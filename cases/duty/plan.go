@@ -139,7 +139,7 @@ func (p *plan) detail(m *seat, i int) error {
 	d, strut := &p.duty.Details[i], m.part.Strut
 	base, section, refused := d.fit(strut, p.duty.Survival)
 	if refused != nil {
-		return fmt.Errorf("detail %q of the %s: %w", d.Name, memberName(m.corner, m.link), refused)
+		return refused.misfit(i, m.corner, m.link)
 	}
 	j := judge{corner: m.corner, link: m.link, detail: i, thicker: m.of != nil, curve: base, doubts: d.doubts(strut)}
 	if _, slow := base.(fatigue.StrainLife); slow {

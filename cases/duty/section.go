@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"sixlink/cases"
+	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/ends"
 	"sixlink/members/fatigue"
@@ -41,13 +42,24 @@ func (d *Detail) section(s members.Strut) (section, *Refusal) {
 	return section{s.Area(), s.Modulus()}, nil
 }
 
-// A Refusal is the error for a detail that a member cannot have.
+// A Refusal is why a member cannot have a detail.
 type Refusal struct {
 	Key          string // of the detail in a car file
 	Text, Remedy string
 }
 
-func (r *Refusal) Error() string { return r.Text + ": " + r.Remedy }
+// A Misfit is the error for what a duty asks of a car that cannot give it.
+type Misfit struct {
+	Path         string // of the key in a car file: "duty.details[2].throat", entries from 0
+	Text, Remedy string
+}
+
+func (m *Misfit) Error() string { return m.Path + ": " + m.Text + ": " + m.Remedy }
+
+// misfit is the error for a refusal of a detail, by its number, by a member.
+func (r *Refusal) misfit(detail, corner, link int) *Misfit {
+	return &Misfit{fmt.Sprintf("duty.details[%d].%s", detail, r.Key), memberName(corner, link) + ": " + r.Text, r.Remedy}
+}
 
 // fit returns the curve of a detail on a member, and what carries its stress; survival is
 // that of the duty.
@@ -60,13 +72,31 @@ func (d *Detail) fit(s members.Strut, survival float64) (fatigue.Curve, section,
 	return c, on, refused
 }
 
-// Refused says why a member of a car cannot have a detail; nil: it can, or has it not.
-func (d *Detail) Refused(corner, link int, part *cases.Part, survival float64) *Refusal {
-	if !d.holds(corner, link) || part.Laminate != nil {
-		return nil
+// Misfits are the details that a member of the car cannot have, one for each.
+func (d *Duty) Misfits(car *cases.Car) (out []*Misfit) {
+	for i := range d.Details {
+		if m := d.misfit(i, car); m != nil {
+			out = append(out, m)
+		}
 	}
-	_, _, refused := d.fit(part.Strut, survival)
-	return refused
+	return out
+}
+
+// misfit is the first member that cannot have a detail; nil: all can.
+func (d *Duty) misfit(detail int, car *cases.Car) *Misfit {
+	x := &d.Details[detail]
+	for c := range cases.NumCorners {
+		side := car.Side(c)
+		for link := range loads.NumLinks {
+			if !x.holds(c, link) || side.Parts[link].Laminate != nil {
+				continue
+			}
+			if _, _, refused := x.fit(side.Parts[link].Strut, d.Survival); refused != nil {
+				return refused.misfit(detail, c, link)
+			}
+		}
+	}
+	return nil
 }
 
 // doubts are those of a detail on a member that do not depend on the cycles.
