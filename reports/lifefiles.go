@@ -97,8 +97,10 @@ const spectraWords = "Left: a box for each range and mean of stress, the larger 
 
 // pictures are the spectra of the shortest lives on paper.
 func (l Life) pictures(p *pack) {
-	p.Paragraph(spectraWords)
-	for _, at := range l.shortest(mostSpectra) {
+	for i, at := range l.shortest(mostSpectra) {
+		if i == 0 {
+			p.Paragraph(spectraWords)
+		}
 		r := &l.Life.Rows[at]
 		p.Draw(spectrumChart(&r.Spectrum, l.named(*r)+": "+distance(r.Distance), paper.ColumnWidth))
 	}

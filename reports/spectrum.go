@@ -45,7 +45,7 @@ func smallCycles(s *duty.Spectrum) string {
 // ranges are the classes of ranges of the shortest lives.
 func (l Life) ranges() Table {
 	t := Table{
-		Name: "Ranges", Title: fmt.Sprintf("Stress ranges of the %d shortest lives, cycles a lap; of a detail with a cut-off, those below it are one number in the last column", mostSpectra),
+		Name: "Ranges", Title: fmt.Sprintf("Stress ranges of the shortest lives (%d at most, of each member and detail one), cycles a lap; below the cut-off of its curve a cycle does no damage, and those are one number in the last column", mostSpectra),
 		Columns: []Column{
 			{"corner", "", Text},
 			{"member", "", Text},
