@@ -135,7 +135,7 @@ func (l Life) cover(p *pack) {
 //go:embed page/life.html
 var lifeForm string
 
-var lifeTemplate = template.Must(template.New("life").Funcs(template.FuncMap{"printable": printable}).Parse(lifeForm))
+var lifeTemplate = pageOf(lifeForm)
 
 // HTML returns the lives as one page for a browser, which needs nothing beside it and runs
 // no script.

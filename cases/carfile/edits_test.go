@@ -194,10 +194,7 @@ var fileEdits = []edit{
 }
 
 // wholeFiles are texts of their own instead of edits.
-var wholeFiles = []struct {
-	name, text string
-	faults     int // 0: one
-}{
+var wholeFiles = []faulty{
 	{name: "empty file", text: ""},
 	{name: "file of comments", text: "# nothing here\n"},
 	{name: "file with a null", text: "---\n~\n"},
