@@ -1,6 +1,10 @@
 package duty
 
 import (
+	"bufio"
+	"context"
+	"strings"
+
 	"sixlink/cases"
 	"sixlink/loads"
 	"sixlink/members"
@@ -46,4 +50,17 @@ func CurveOf(c Curve, s members.Strut, survival float64) (fatigue.Curve, string)
 		return nil, refused.Key + ": " + refused.Text + ": " + refused.Remedy
 	}
 	return out, ""
+}
+
+// Through carries lines through with two workers that hire makes.
+func Through(lines string, hire func()) error {
+	r := &reading{in: bufio.NewReader(strings.NewReader(lines)), history: &History{}}
+	first, err := r.next()
+	if err != nil {
+		return err
+	}
+	return r.through(context.Background(), 2, first, func() *worker {
+		hire()
+		return nil // on which count panics
+	}, func(*counted) error { return nil })
 }
