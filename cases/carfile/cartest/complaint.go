@@ -13,10 +13,10 @@ var (
 
 	// remedies are how what to do begins: a verb that tells, or what is probably meant.
 	remedies = regexp.MustCompile(`(?:^|: |; |, |\n {3}|\()(?:or |and |perhaps |it belongs |a value must follow|the (?:commands|keys here) are |its options are )?` +
-		`(?:add|allow|ask|begin|call|check|choose|complete|correct|cut|draw|exchange|give|indent|join|judge|keep|leave|let|look|make|mend|move|name|perhaps|press|put|raise|replace|report|run|save|say|see|set|shorten|sort|start|stay|take|turn|unset|use|weld|wrap|write|right|a value must follow|the keys here are|the commands are|its options are|it belongs|perhaps)\b`)
+		`(?:such as|sixlink [a-z]+ [A-Z]+|sixlink materials lists|its entries go by|add|allow|ask|begin|call|change|check|choose|complete|correct|cut|draw|exchange|give|indent|join|judge|keep|leave|let|look|make|mend|move|name|perhaps|press|put|raise|replace|report|run|save|say|see|set|shorten|sort|start|stay|take|turn|unset|use|weld|wrap|write|right|a value must follow|the keys here are|the commands are|its options are|it belongs|perhaps)\b`)
 
 	// said are the words of a message that holds a limit, or what is expected instead.
-	said = regexp.MustCompile(`[0-9]|"[^"]*"|\b(?:one of|such as|missing|no value|needed|needs|neither|unknown|duplicate|exclude|there is|is not|is no|are no|less than|more than|above|below|outside|exactly one|such|belongs|instead|goes with|no|none|not|second|with|are|is)\b`)
+	said = regexp.MustCompile(`[0-9]|"[^"]*"|\b(?:one of|such as|missing|no value|needed|needs|neither|unknown|duplicate|exclude|there is|is not|is no|are no|less than|more than|above|below|outside|exactly one|such|belongs|instead|goes with|no|none|not|second|both|must|would|ends before|with|are|is)\b`)
 
 	// empty are words that say nothing of what is wrong.
 	empty = regexp.MustCompile(`(?i)\b(?:invalid|illegal|malformed|bad|error|failed|failure|syntax error|oops|nil|panic|internal)\b`)
