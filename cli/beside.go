@@ -19,9 +19,9 @@ func fromFolderOf(car string) carfile.Opener {
 		case err != nil:
 			return nil, readFault(path, err)
 		case info.IsDir():
-			return nil, fmt.Errorf("%s: it is a folder: name the CSV file in it", path)
+			return nil, fmt.Errorf("%s: it is a folder: name the CSV file in it", shown(path))
 		case !info.Mode().IsRegular():
-			return nil, fmt.Errorf("%s: it is a pipe or a device: name a CSV file", path)
+			return nil, fmt.Errorf("%s: it is a pipe or a device: name a CSV file", shown(path))
 		}
 		f, err := os.Open(path)
 		if err != nil {

@@ -26,10 +26,10 @@ func refusesToWrite(t *testing.T, cmd *exec.Cmd, report, why string) {
 	cmd.Stdout, cmd.Stderr = &out, &messages
 	_ = cmd.Run()
 	if got := cmd.ProcessState.ExitCode(); got != 2 || out.Len() > 0 {
-		t.Errorf("exit status %d, want 2; printed %q", got, out.String())
+		t.Errorf("exit status %d, want 2; printed %.80q", got, out.String())
 	}
 	if text := messages.String(); !strings.Contains(text, "--json "+report+": cannot be written, and nothing was: "+why+": name another file or folder") {
-		t.Errorf("it says %q", text)
+		t.Errorf("it says %.300q", text)
 	}
 	if now := string(contents(t, report)); now != oldReport {
 		t.Errorf("the old report is %d bytes, %.80q", len(now), now)
@@ -128,5 +128,18 @@ func TestOwnerIsKept(t *testing.T) {
 	}
 	if s := info.Sys().(*syscall.Stat_t); s.Uid != 1234 || s.Gid != 2345 || info.Mode().Perm() != 0o600 || info.Size() < 1000 {
 		t.Errorf("it belongs to %d:%d, mode %v, %d bytes", s.Uid, s.Gid, info.Mode(), info.Size())
+	}
+}
+
+// A disk is no place for a report, whoever asks.
+func TestDiskIsRefused(t *testing.T) {
+	disk := filepath.Join(t.TempDir(), "disk")
+	const local = 240 << 8 // a major number for local use, behind which nothing is: the Linux list of devices
+	if err := syscall.Mknod(disk, syscall.S_IFBLK|0o600, local); err != nil {
+		t.Skipf("no device can be made here: %v", err)
+	}
+	out, err := exec.Command(program(t), "check", "../examples/hillclimb-pushrod.yaml", "--json", disk).CombinedOutput()
+	if err == nil || !strings.Contains(string(out), "cannot be written, and nothing was: it is a disk: name another file or folder") {
+		t.Errorf("%v\n%.300s", err, out)
 	}
 }

@@ -40,8 +40,8 @@ func lookAt(paths ...string) look {
 	return at
 }
 
-// watch makes the check again whenever the file, or one that it names, holds something else, until the user stops
-// it. A file with faults is told of, and waited for.
+// watch makes the check again whenever the file, or one that it names, holds something
+// else, until the user stops it. A file with faults is told of, and waited for.
 func watch(ctx context.Context, path string, out, errOut io.Writer, check func() error) error {
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
 		return usage("--watch needs a file that can be saved, and %s is none", shown(path))

@@ -80,12 +80,12 @@ func TestReadStockFaults(t *testing.T) {
 	} {
 		list, err := carfile.ReadStock(c.name, []byte(c.text))
 		if err == nil {
-			t.Errorf("%q is read: %+v", c.text, list)
+			t.Errorf("%.80q is read: %.80v", c.text, list)
 			continue
 		}
 		for _, want := range c.want {
 			if !strings.Contains(err.Error(), want) {
-				t.Errorf("%q: %q is not in\n%v", c.text, want, err)
+				t.Errorf("%.80q: %q is not in\n%v", c.text, want, err)
 			}
 		}
 		if len(list.Sizes) > 0 {

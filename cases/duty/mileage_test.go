@@ -69,7 +69,7 @@ func TestFaultsOfAMileage(t *testing.T) {
 		{"part,date,km,event\nA,2026-01-02,5,\"" + strings.Repeat("x", 65<<20), "log.csv:2: the file has more than 64 MB: give the log of one car"},
 	} {
 		if _, err := duty.ReadMileage("log.csv", strings.NewReader(row.log)); err == nil || !strings.Contains(err.Error(), row.want) {
-			t.Errorf("%q: error %v, want %s", row.log, err, row.want)
+			t.Errorf("%.80q: error %v, want %s", row.log, err, row.want)
 		}
 	}
 }

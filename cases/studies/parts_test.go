@@ -7,8 +7,6 @@ import (
 	"strings"
 	"sync/atomic"
 	"testing"
-
-	"sixlink/cases/relay"
 )
 
 func near(t *testing.T, what string, got, want, within float64) {
@@ -268,38 +266,6 @@ func TestMergeRefuses(t *testing.T) {
 	for _, text := range []string{"", "{}", `{"format":"sixlink-shard/2"}`, `{"format":"sixlink-shard/1","shard":{"i":0,"n":1}}`} {
 		if _, err := Decode([]byte(text)); err == nil {
 			t.Errorf("%q is read", text)
-		}
-	}
-}
-
-// A panic, of a worker or of what takes the answers, comes to the one who asked, and says
-// where it happened. In its own goroutine it would end the program.
-func TestOrderedPanics(t *testing.T) {
-	ignore := func(int, int) {}
-	for _, row := range []struct {
-		name string
-		do   func(i int) int
-		take func(i, answer int)
-	}{
-		{"a worker", func(i int) int {
-			if i == 500 {
-				panic("broken")
-			}
-			return i
-		}, ignore},
-		{"every worker", func(int) int { panic("broken") }, ignore},
-		{"the taking", func(i int) int { return i }, func(i, _ int) {
-			if i == 3 {
-				panic("broken")
-			}
-		}},
-	} {
-		p := relay.Call(func() {
-			_, err := ordered(context.Background(), 1000, 4, func() (func(int) int, error) { return row.do, nil }, row.take)
-			t.Errorf("%s: it ends with error %v", row.name, err)
-		})
-		if p == nil || !strings.HasPrefix(p.String(), "broken (sixlink/cases/studies.TestOrderedPanics.") {
-			t.Errorf("%s: caught %v", row.name, p)
 		}
 	}
 }
