@@ -115,7 +115,10 @@ var harms = []harm{
 		marks := []string{": ", ", ", "[", "]", "{", "}", "- ", "&a ", "*a", "!", "\t", "\"", "#", "~", "\n", "  ", ".nan", "-", " in", " %"}
 		return s[:i] + marks[rng.IntN(len(marks))] + s[i:]
 	}},
-	{"a number", oneNumber}, {"a number", oneNumber}, {"a number", oneNumber}, {"a number", oneNumber},
+	{"a number", oneNumber},
+	{"a number", oneNumber},
+	{"a number", oneNumber},
+	{"a number", oneNumber},
 	{"several numbers", func(rng *rand.Rand, s string, i, j int, o string) string {
 		for range 2 + rng.IntN(4) {
 			s = oneNumber(rng, s, i, j, o)
