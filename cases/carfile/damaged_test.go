@@ -21,9 +21,6 @@ import (
 	"sixlink/loads"
 )
 
-// damagedFiles is how many damaged files are tried.
-const damagedFiles = 10_000
-
 // A file that was damaged at random is refused with faults that have a place, or its forces
 // are in equilibrium and none of its numbers is infinite. The law: the resultant of road,
 // inertia and the reactions of the six links is zero about every point, as is its moment,
@@ -115,7 +112,10 @@ var harms = []harm{
 		marks := []string{": ", ", ", "[", "]", "{", "}", "- ", "&a ", "*a", "!", "\t", "\"", "#", "~", "\n", "  ", ".nan", "-", " in", " %"}
 		return s[:i] + marks[rng.IntN(len(marks))] + s[i:]
 	}},
-	{"a number", oneNumber}, {"a number", oneNumber}, {"a number", oneNumber}, {"a number", oneNumber},
+	{"a number", oneNumber},
+	{"a number", oneNumber},
+	{"a number", oneNumber},
+	{"a number", oneNumber},
 	{"several numbers", func(rng *rand.Rand, s string, i, j int, o string) string {
 		for range 2 + rng.IntN(4) {
 			s = oneNumber(rng, s, i, j, o)
