@@ -19,9 +19,6 @@ import (
 	"sixlink/loads"
 )
 
-// damagedFiles is how many damaged files are tried.
-const damagedFiles = 10_000
-
 // A file that was damaged at random is refused with faults that have a place, or its forces
 // are in equilibrium and none of its numbers is infinite. The law: the resultant of road,
 // inertia and the reactions of the six links is zero about every point, as is its moment,
