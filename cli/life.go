@@ -3,8 +3,10 @@ package cli
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -112,7 +114,7 @@ func findLife(c *cli.Context, path string, file carfile.File, report reports.Rep
 	bar := newProgress(c.App.ErrWriter, "MB")
 	const mega = 1 << 20
 	found, err := duty.Find(ctx, *file.Duty, &report.Results, duty.Run{
-		Open: beside(path), Stock: list,
+		Open: beside(path, file), Stock: list,
 		Progress: func(name string, done, of int64) {
 			bar.what = "MB of " + name
 			bar.show(int(done/mega), int(max(of, done)/mega))
@@ -122,21 +124,29 @@ func findLife(c *cli.Context, path string, file carfile.File, report reports.Rep
 	if errors.Is(err, context.Canceled) {
 		return nil, &unmadeError{errors.New("stopped before the histories were read: nothing is written")}
 	}
+	var m *duty.Misfit
+	if errors.As(err, &m) {
+		return nil, located{file.Fault(m.Path, m.Text, m.Remedy)}
+	}
 	return found, err
 }
 
-// beside opens files named from the folder of another.
-func beside(path string) duty.Source {
+// beside opens the logs of a car file, named from its folder; one that cannot be read has
+// the place in the car file that names it.
+func beside(path string, file carfile.File) duty.Source {
 	return func(name string) (io.ReadCloser, int64, error) {
-		name = placed(path, name)
-		f, err := open(name, "the CSV file")
+		in, failed := placed(path, name), func(err error) error {
+			at := slices.IndexFunc(file.Duty.Histories, func(h duty.History) bool { return h.File == name })
+			return located{file.Fault(fmt.Sprintf("duty.histories[%d].file", at), err.Error(), "a log is named from the folder of the car file")}
+		}
+		f, err := open(in, "the CSV file")
 		if err != nil {
-			return nil, 0, err
+			return nil, 0, failed(err)
 		}
 		info, err := f.Stat()
 		if err != nil {
 			f.Close()
-			return nil, 0, readFault(name, err)
+			return nil, 0, failed(readFault(in, err))
 		}
 		return f, info.Size(), nil
 	}

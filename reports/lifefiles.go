@@ -22,6 +22,7 @@ func (l Life) Workbook() ([]byte, error) {
 	b := &book{file: excelize.NewFile()}
 	defer b.file.Close()
 	b.makeStyles()
+	b.makeCalculationStyles()
 	r := l.head()
 	lines := append([][2]string{
 		{"title", r.title()},
@@ -36,6 +37,10 @@ func (l Life) Workbook() ([]byte, error) {
 	}...))
 	for _, t := range l.Tables() {
 		b.sheet(r, t)
+		if t.Name == spectraAfter {
+			l.heat(b, r)
+			b.sheet(r, l.spectra())
+		}
 	}
 	return b.finish(r.title(), lifeSubject, r.Version)
 }
@@ -78,8 +83,38 @@ func (l Life) PDF() ([]byte, error) {
 		default:
 			p.table(t)
 		}
+		if t.Name == spectraAfter {
+			l.pictures(p)
+		}
 	}
 	return p.Write(func(*paper.Document) { l.cover(p) })
+}
+
+// spectraAfter is the table that pictures of spectra follow, and their sheets.
+const spectraAfter = "Ranges"
+
+// spectraWords say how to read the pictures.
+const spectraWords = "Left: a box for each range and mean of stress, the larger the more cycles a lap. Right: cycles a lap of at least each range. " +
+	"The dashed line is the cut-off of the curve: cycles below it do no damage and are not drawn."
+
+// pictures are the spectra of the shortest lives on paper.
+func (l Life) pictures(p *pack) {
+	for i, at := range l.shortest(mostSpectra) {
+		if i == 0 {
+			p.Paragraph(spectraWords)
+		}
+		r := &l.Life.Rows[at]
+		p.Draw(spectrumChart(&r.Spectrum, l.named(*r)+": "+distance(r.Distance), paper.ColumnWidth))
+	}
+}
+
+// figures are the same on a page.
+func (l Life) figures() (out []template.HTML) {
+	for i, at := range l.shortest(mostSpectra) {
+		r := &l.Life.Rows[at]
+		out = append(out, template.HTML(spectrumChart(&r.Spectrum, l.named(*r)+": "+distance(r.Distance), 150).Inline(fmt.Sprintf("spectrum-%d", i))))
+	}
+	return out
 }
 
 // cover is the first page.
@@ -118,9 +153,12 @@ func (l Life) HTML() ([]byte, error) {
 		Passes                                  bool
 		Style                                   template.CSS
 		Blocks                                  []block
+		After, Spectra                          string
+		Figures                                 []template.HTML
 	}{
 		r, fmt.Sprintf("default-src 'none'; style-src '%s'; base-uri 'none'; form-action 'none'", hashOf(style)),
 		r.title(), lifeSubject, l.summary(), l.terms(), Caution, ShortCaution, l.Pass(), template.CSS(style), blocksOf(l.Tables()),
+		spectraAfter, spectraWords, l.figures(),
 	})
 	if err != nil {
 		return nil, fmt.Errorf("page: %w", err)

@@ -28,24 +28,25 @@ type (
 		Notes      []jsonNote    `json:"notes"`
 	}
 	jsonDetail struct {
-		Corner     string       `json:"corner"`
-		Member     string       `json:"member"`
-		Part       string       `json:"part,omitempty"`
-		Detail     string       `json:"detail"`
-		At         string       `json:"at"`
-		Curve      string       `json:"curve"`
-		Source     string       `json:"source"`
-		Survival   string       `json:"survival"`
-		Range      number       `json:"largest_range"`
-		Damage     number       `json:"damage_per_lap"`
-		Laps       number       `json:"laps"`
-		Distance   number       `json:"distance"`
-		Inspection number       `json:"inspect_every"`
-		Endless    bool         `json:"no_damage"`
-		Pass       bool         `json:"pass"`
-		Events     []jsonEvent  `json:"events"`
-		Thicker    *jsonThicker `json:"thicker"`
-		Doubts     []string     `json:"doubts"`
+		Corner     string        `json:"corner"`
+		Member     string        `json:"member"`
+		Part       string        `json:"part,omitempty"`
+		Detail     string        `json:"detail"`
+		At         string        `json:"at"`
+		Curve      string        `json:"curve"`
+		Source     string        `json:"source"`
+		Survival   string        `json:"survival"`
+		Range      number        `json:"largest_range"`
+		Damage     number        `json:"damage_per_lap"`
+		Laps       number        `json:"laps"`
+		Distance   number        `json:"distance"`
+		Inspection number        `json:"inspect_every"`
+		Endless    bool          `json:"no_damage"`
+		Pass       bool          `json:"pass"`
+		Events     []jsonEvent   `json:"events"`
+		Thicker    *jsonThicker  `json:"thicker"`
+		Doubts     []string      `json:"doubts"`
+		Spectrum   *jsonSpectrum `json:"spectrum"`
 	}
 	jsonEvent struct {
 		Event string `json:"event"`
@@ -105,7 +106,7 @@ func toDetail(r duty.Row) jsonDetail {
 		Corner: cases.CornerNames[r.Corner], Member: loads.LinkNames[r.Link], Part: r.Part, Detail: r.Detail, At: r.Place,
 		Curve: r.Curve.Name, Source: r.Curve.Source, Survival: r.Curve.Survival, Range: number(r.Widest), Damage: number(r.Damage),
 		Laps: number(r.Laps), Distance: number(r.Distance), Inspection: number(r.Inspection), Endless: r.Damage == 0, Pass: r.Pass,
-		Events: []jsonEvent{}, Doubts: r.Doubts,
+		Events: []jsonEvent{}, Doubts: r.Doubts, Spectrum: toSpectrum(&r.Spectrum),
 	}
 	for _, e := range r.Events {
 		out.Events = append(out.Events, jsonEvent{e.What, number(e.Share)})

@@ -64,7 +64,7 @@ func (l Life) events() Table {
 // thicker says what the next thicker tube would give.
 func (l Life) thicker() Table {
 	t := Table{
-		Name: "Thicker tubes", Title: "With the next thicker tube of the same diameter in stock, for every member at once, forces found afresh",
+		Name: "Thicker tubes", Title: "With the next thicker tube of the same diameter in stock for that member alone, its forces found afresh; another detail of it may govern then",
 		Columns: []Column{
 			{"corner", "", Text}, {"member", "", Text}, {"detail", "", Text}, {"at", "", Text}, {"tube", "mm", Text}, {"distance", "km", Full}, {"next tube", "mm", Text}, {"distance then", "km", Full}, {"times", "", Full},
 		},

@@ -28,10 +28,10 @@ func (l Life) Text() ([]byte, error) {
 			l.textCorner(p, i)
 		}
 	}
-	p.line("  range: largest stress range, MPa; thicker: with the next thicker tube of that diameter in stock;")
-	p.line("  inspect: distance between inspections, km. --json, --workbook, --html and --pdf have every detail")
+	p.fold("  ", "  ", "range: largest stress range, MPa; inspect: distance between inspections, km; thicker: that member alone with the next thicker tube of its diameter in stock, where its other details may govern then. --json, --workbook, --html and --pdf have every detail.")
 	p.line("")
 	l.textEvents(p)
+	l.textSpectrum(p)
 	l.textMileage(p)
 	p.fold("", "      ", l.summary())
 	p.line("")
@@ -52,7 +52,7 @@ func (l Life) textCorner(p *page, corner int) {
 			r := l.Life.Rows[at]
 			thicker := dash
 			if r.Thicker != nil {
-				thicker = fmt.Sprintf("%s (%s)", plainSpan(r.Thicker.Distance), r.Thicker.Tube)
+				thicker = fmt.Sprintf("%s (%s)", gain(&r), r.Thicker.Tube)
 			}
 			row(words(loads.LinkNames[link]), printable(r.Detail)+", "+r.Place, Tenth.number(r.Widest), damageWords(r.Damage),
 				plainSpan(r.Laps), plainSpan(r.Distance), plainSpan(r.Inspection), thicker, verdict(r.Pass))
@@ -67,6 +67,37 @@ func damageWords(d float64) string {
 		return "0"
 	}
 	return fmt.Sprintf("%.2e", d)
+}
+
+// gain is the distance with the next thicker tube, in words where it is the same.
+func gain(r *duty.Row) string {
+	if r.Thicker.Distance == r.Distance {
+		return "no gain"
+	}
+	return plainSpan(r.Thicker.Distance)
+}
+
+// textSpectrum lists the stress ranges of the shortest life.
+func (l Life) textSpectrum(p *page) {
+	at := l.shortest(1)
+	if len(at) == 0 {
+		return
+	}
+	r := &l.Life.Rows[at[0]]
+	said := "Stress ranges of the shortest life (" + l.named(*r) + "), cycles a lap"
+	if small := smallCycles(&r.Spectrum); small != "" {
+		said += "; " + small
+	}
+	p.fold("", "  ", said+".")
+	p.table(func(row func(cells ...string)) {
+		row("from, MPa", "to, MPa", "cycles a lap", "from here up")
+		classes := r.Spectrum.Classes(fewClasses)
+		for i := len(classes) - 1; i >= 0; i-- {
+			c := classes[i]
+			row(Tenth.number(c.From), Tenth.number(c.To), Full.number(c.Cycles), Full.number(c.Above))
+		}
+	})
+	p.line("")
 }
 
 // mirrored tells whether both sides of an axle have the same lives, to rounding.
@@ -94,15 +125,9 @@ const mostShort = 3
 
 // textEvents says what does the damage where lives are shortest.
 func (l Life) textEvents(p *page) {
-	taken := map[[2]string]bool{}
-	for range mostShort {
-		at := l.least(func(r duty.Row) bool { return !taken[shortKey(r)] && len(r.Events) > 0 })
-		if at < 0 {
-			break
-		}
+	for _, at := range l.shortest(mostShort) {
 		r := l.Life.Rows[at]
-		taken[shortKey(r)] = true
-		p.fold("", "  ", fmt.Sprintf("%s, %s, %s: %s. What does the damage:", l.member(r), r.Detail, r.Place, distance(r.Distance)))
+		p.fold("", "  ", fmt.Sprintf("%s: %s. What does the damage:", l.named(r), distance(r.Distance)))
 		for _, e := range r.Events {
 			p.fold("  ", "    ", eventWords(e))
 		}

@@ -242,6 +242,16 @@ func (b *builder) curve(e *item, c *duty.Curve) {
 	}
 }
 
+// misfits refuses details that members of the car cannot have.
+func (b *builder) misfits(d *duty.Duty, top *item) {
+	if d == nil {
+		return
+	}
+	for _, m := range d.Misfits(&b.car) {
+		b.refuse(top.lookUp(m.Path), m.Text, m.Remedy)
+	}
+}
+
 func (b *builder) knownCurve(it *item, c *duty.Curve) {
 	if !it.good {
 		return

@@ -38,6 +38,7 @@ var dutyEdits = []edit{
 	{name: "thread of no size", old: "thread: M8", new: "thread: 8 mm"},
 	{name: "thread and throat", old: "thread: M8", new: "thread: M8, throat: 2"},
 	{name: "radius without a notch", old: "stress_concentration: 3, notch_radius: 1.5", new: "notch_radius: 1.5"},
+	{name: "estimate of no steel", old: "rod:             {tube: [20, 1.5], material: E355+N, part: HC-306}", new: "rod:             {tube: [20, 1.5], material: 6082-T6 drawn, part: HC-306}"},
 	{name: "member of nobody", old: "axle: front, member: rod,", new: "axle: front, member: push_rod,"},
 }
 
@@ -45,6 +46,28 @@ var dutyEdits = []edit{
 // TestFaults does.
 func TestDutyFaults(t *testing.T) {
 	holdFaults(t, "faults-duty.golden", faultyTexts(t, example(t, "hillclimb-pushrod-duty.yaml"), dutyEdits))
+}
+
+// A detail that one member alone cannot have is refused where the file asks for it, and the
+// member is named; other faults of that kind come in the same answer.
+func TestDetailsThatAMemberCannotHave(t *testing.T) {
+	text := example(t, "hillclimb-pushrod-duty.yaml")
+	for _, e := range [][2]string{
+		{"detail: round tube butt weld}", "detail: root, throat: 2}"},
+		{"rod:             {tube: [20, 1.5], material: E355+N, part: HC-312}", "rod: {section: {square_tube: [20, 1.5]}, material: E355+N, part: HC-312}"},
+		{"rod:             {tube: [20, 1.5], material: E355+N, part: HC-306}", "rod: {tube: [20, 1.5], material: 6082-T6 drawn, part: HC-306}"},
+	} {
+		text = edited(t, text, e[0], e[1])
+	}
+	got := faultsOf(t, text, 2)
+	for _, want := range []string{
+		"duty.details[0].throat: rear left rod: the throat of its weld is that round a round tube, and its section is square tube",
+		"duty.details[1].steel_estimate: front left rod: 6082-T6 drawn is no steel",
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
 }
 
 // What the file states is what the duty has, in its units; what it leaves out has the

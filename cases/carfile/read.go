@@ -79,6 +79,9 @@ func readTree(s source, root *yaml.Node, open Opener) (File, error) {
 	if len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()
 	}
+	if b.misfits(lap, top); len(r.faults) > 0 {
+		return File{}, r.faults.InOrder()
+	}
 	f := File{Car: b.car, Duty: lap, source: s, top: top, turn: b.turn, points: r.points}
 	if f.Scatter = b.scatter(f, top.at("scatter")); len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()

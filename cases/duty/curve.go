@@ -1,6 +1,7 @@
 package duty
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -13,9 +14,9 @@ import (
 // other structural metal comes near, our own choice.
 const steelModulus = 170e3
 
-// Of returns the strength curve for a member; survival is that of the duty. The error
-// says why the member cannot have it.
-func (c Curve) Of(s members.Strut, survival float64) (fatigue.Curve, error) {
+// of returns the strength curve for a member; survival is that of the duty. A row of a
+// table that is not there is refused too, though the reader of a car file knows it.
+func (c Curve) of(s members.Strut, survival float64) (fatigue.Curve, *Refusal) {
 	if c.Survival > 0 {
 		survival = c.Survival
 	}
@@ -23,24 +24,24 @@ func (c Curve) Of(s members.Strut, survival float64) (fatigue.Curve, error) {
 	steel := metal.E >= steelModulus
 	if c.Kind == ByDetail {
 		d, err := fatigue.FindDetail(c.Row)
-		return fatigue.DetailCurve{Detail: d, Partial: c.Partial, Yield: metal.Sy, Relieved: c.Relieved}, err
+		return fatigue.DetailCurve{Detail: d, Partial: c.Partial, Yield: metal.Sy, Relieved: c.Relieved}, unknown("detail", err)
 	}
-	notch, err := c.notch(metal.Su, steel)
-	if err != nil {
-		return nil, err
+	notch, refused := c.notch(metal.Su, steel)
+	if refused != nil {
+		return nil, refused
 	}
 	f := fatigue.Factors{Surface: 1, Size: 1, Load: 1, Survival: survival}
 	if c.Surface != "" {
 		surface, err := fatigue.FindSurface(c.Surface)
 		if err != nil {
-			return nil, err
+			return nil, unknown("surface", err)
 		}
 		f.Surface = surface.Of(metal.Su)
 	}
 	switch c.Kind {
 	case ByStrain:
 		m, err := fatigue.FindStrainMetal(c.Row)
-		return fatigue.StrainLife{Metal: m, Rule: c.Rule, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy}, err
+		return fatigue.StrainLife{Metal: m, Rule: c.Rule, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy}, unknown("strain_life", err)
 	case ByStress:
 		m, err := fatigue.FindStrainMetal(c.Row)
 		l := m.StressLife(c.Rule, f)
@@ -48,23 +49,23 @@ func (c Curve) Of(s members.Strut, survival float64) (fatigue.Curve, error) {
 		if !(l.Mean.Ultimate > 0) { // the source of the constants does not give it
 			l.Mean.Ultimate = metal.Su
 		}
-		return l, err
+		return l, unknown("stress_life", err)
 	case ByHandbook:
 		e, err := fatigue.FindEquation(c.Row)
-		return fatigue.HandbookLife{Equation: e, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy}, err
+		return fatigue.HandbookLife{Equation: e, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy}, unknown("handbook", err)
 	}
 	return c.estimate(s, f, notch, steel)
 }
 
 // estimate is the line of a steel from its ultimate strength.
-func (c Curve) estimate(s members.Strut, f fatigue.Factors, notch float64, steel bool) (fatigue.Curve, error) {
+func (c Curve) estimate(s members.Strut, f fatigue.Factors, notch float64, steel bool) (fatigue.Curve, *Refusal) {
 	su := s.Metal.Su
 	share := fatigue.Fraction(su)
 	switch {
 	case !steel:
-		return nil, fmt.Errorf("%s is no steel, and only a steel's life can be estimated from its ultimate strength: give stress_life, strain_life or handbook", s.Metal.Name)
+		return nil, &Refusal{"steel_estimate", s.Metal.Name + " is no steel, and only a steel's life can be estimated from its ultimate strength", "give stress_life, strain_life or handbook"}
 	case math.IsNaN(share):
-		return nil, fmt.Errorf("%s has an ultimate strength of %.0f MPa, outside 483 to 1379 MPa of the estimate: give stress_life or strain_life", s.Metal.Name, su)
+		return nil, &Refusal{"steel_estimate", fmt.Sprintf("%s has an ultimate strength of %.0f MPa, outside 483 to 1379 MPa of the estimate", s.Metal.Name, su), "give stress_life or strain_life"}
 	}
 	f.Load = fatigue.LoadAxial
 	l := fatigue.EstimateSteel(su, share, f)
@@ -74,7 +75,7 @@ func (c Curve) estimate(s members.Strut, f fatigue.Factors, notch float64, steel
 }
 
 // notch is K_f: of a notch without a radius it is K_t, which is on the safe side.
-func (c Curve) notch(ultimate float64, steel bool) (float64, error) {
+func (c Curve) notch(ultimate float64, steel bool) (float64, *Refusal) {
 	q := 1.0
 	switch {
 	case c.Radius > 0 && steel:
@@ -84,9 +85,21 @@ func (c Curve) notch(ultimate float64, steel bool) (float64, error) {
 	}
 	k := fatigue.NotchFactor(c.Kt, q)
 	if math.IsNaN(k) {
-		return 0, fmt.Errorf("no notch sensitivity is known for an ultimate strength of %.0f MPa and a radius of %g mm: take notch_radius out, which counts the notch in full", ultimate, c.Radius)
+		return 0, &Refusal{"notch_radius", fmt.Sprintf("no notch sensitivity is known for an ultimate strength of %.0f MPa and a radius of %g mm", ultimate, c.Radius), "take notch_radius out, which counts the notch in full"}
 	}
 	return k, nil
+}
+
+// unknown is the refusal of a row that its table does not have; nil: it has.
+func unknown(key string, err error) *Refusal {
+	if err == nil {
+		return nil
+	}
+	var e *fatigue.UnknownError
+	if errors.As(err, &e) {
+		return &Refusal{key, fmt.Sprintf("there is no %s %q", e.What, e.Name), "write one of " + strings.Join(e.Names, "; ")}
+	}
+	return &Refusal{key, err.Error(), "write a name of its table"}
 }
 
 // words writes a name of a file for people.

@@ -11,11 +11,7 @@
 // distances run in km. Tension is positive. What is without end is +Inf.
 package duty
 
-import (
-	"sixlink/cases"
-	"sixlink/loads"
-	"sixlink/members/fatigue"
-)
+import "sixlink/members/fatigue"
 
 // Format is that of the JSON of a life.
 const Format = "sixlink-life/1"
@@ -202,9 +198,4 @@ type Curve struct {
 	Radius   float64 // of the notch, mm; 0: the notch counts in full
 	Surface  string
 	Survival float64 // 0: that of the duty
-}
-
-// LinkWords and CornerWords name a member, as reports do.
-func memberName(corner, link int) string {
-	return words(cases.CornerNames[corner]) + " " + words(loads.LinkNames[link])
 }

@@ -7,6 +7,7 @@ import (
 
 	"sixlink/cases"
 	"sixlink/loads"
+	"sixlink/members"
 	"sixlink/members/fatigue"
 )
 
@@ -41,6 +42,15 @@ func OnGrid(c fatigue.Curve) fatigue.Curve { return newGridded(c) }
 
 // Parse reads a number as the rows of a log are read.
 func Parse(cell string) (float64, bool) { return parse([]byte(cell)) }
+
+// CurveOf returns the curve of a member; an empty reason: it can have it.
+func CurveOf(c Curve, s members.Strut, survival float64) (fatigue.Curve, string) {
+	out, refused := c.of(s, survival)
+	if refused != nil {
+		return nil, refused.Key + ": " + refused.Text + ": " + refused.Remedy
+	}
+	return out, ""
+}
 
 // Through carries lines through with two workers that hire makes.
 func Through(lines string, hire func()) error {

@@ -36,7 +36,8 @@ type reading struct {
 	plan    *plan
 	history *History
 	in      *bufio.Reader
-	line    int // lines read before the next piece
+	line    int // lines joined so far
+	handed  int // lines handed out so far
 	form    form
 	log     Log
 	carry   []byte // the beginning of a line whose end is not read yet
@@ -45,6 +46,7 @@ type reading struct {
 	counters []*count.Counter
 	tallies  []tally
 	judges   []judge
+	spectra  []spectra // of the workers, and of what spans two pieces
 }
 
 func (r *reading) fault(f RowFault, line int) error {
@@ -60,6 +62,9 @@ func (r *reading) heading() error {
 			return r.fault(RowFault{Text: fmt.Sprintf("the heading is longer than %d bytes", r.in.Size()), Remedy: "give a CSV file with a heading of names"}, r.line+1)
 		}
 		if len(text) == 0 {
+			if !errors.Is(err, io.EOF) {
+				return err
+			}
 			return r.fault(RowFault{Text: "the file has no heading", Remedy: "give a CSV file whose first row has the names of the columns"}, r.line+1)
 		}
 		r.line++
@@ -99,8 +104,10 @@ func (r *reading) next() ([]byte, error) {
 	}
 	end := bytes.LastIndexByte(buf, '\n')
 	if end < 0 {
-		return nil, r.fault(RowFault{Text: fmt.Sprintf("the line is longer than %d bytes", pieceSize), Remedy: "give a CSV file with a line for each row"}, r.line+1)
+		f := &RowFault{File: r.history.File, Line: r.handed + 1, Text: fmt.Sprintf("the line is longer than %d bytes", pieceSize), Remedy: "give a CSV file with a line for each row"}
+		return nil, f
 	}
+	r.handed += bytes.Count(buf[:end+1], []byte{'\n'})
 	r.carry = append(r.carry[:0], buf[end+1:]...)
 	return buf[:end+1], nil
 }

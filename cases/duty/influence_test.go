@@ -146,6 +146,9 @@ func TestPiecesJoin(t *testing.T) {
 			if got.Rows[i].Damage != again.Rows[i].Damage {
 				t.Errorf("pieces of %d, row %d: other damage on another number of workers", size, i)
 			}
+			if *got.Rows[i].Spectrum.Cells != *whole.Rows[i].Spectrum.Cells || !near(got.Rows[i].Spectrum.Small, whole.Rows[i].Spectrum.Small, 1e-12) {
+				t.Errorf("pieces of %d, row %d: another spectrum than in one piece", size, i)
+			}
 		}
 	}
 }

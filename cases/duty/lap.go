@@ -16,8 +16,10 @@ import (
 type lapSum struct {
 	fatigue.Sum
 	widest float64
-	events []Event // Share: damage
-	begun  int     // the first event of the part that is being added: names of parts differ
+	small  float64       // cycles below the range that does damage
+	events []Event       // Share: damage
+	cells  *count.Matrix // the other cycles; nil: not kept
+	begun  int           // the first event of the part that is being added: names of parts differ
 }
 
 // worse tells whether a fibre has more damage than another; what is not a number has most.
@@ -33,8 +35,11 @@ const mostEvents = 5
 
 // perLap joins the parts of a lap: of each what is inside a run as often as it is run, the
 // widest cycle between two runs of its own, and the widest of all parts together.
-func (p *plan) perLap(parts []*outcome) []lapSum {
+func (p *plan) perLap(parts []*outcome, lap spectra) []lapSum {
 	out := make([]lapSum, len(p.slots))
+	for s := range out {
+		out[s].cells = lap[s]
+	}
 	for g := range p.gauges {
 		between := join(parts, g)
 		for _, s := range p.gauges[g].slots {
@@ -56,6 +61,7 @@ func (p *plan) perLap(parts []*outcome) []lapSum {
 func (l *lapSum) run(j *judge, o *outcome, s, g int) {
 	t := &o.tallies[s]
 	l.Join(t.Sum, o.perLap)
+	l.small += t.small * o.perLap
 	l.widest = max(l.widest, t.widest)
 	if t.spans != nil {
 		for i, d := range t.spans.sums {
@@ -92,10 +98,11 @@ func (o *outcome) pair(a, b int) string {
 
 // cycle adds a cycle of a gauge, so many times a lap.
 func (l *lapSum) cycle(j *judge, name string, wide, mean, times float64) {
-	t := tally{}
+	t := tally{cells: l.cells, times: times}
 	j.take(&t, &count.Cycle{Range: wide, Mean: mean, Count: 1})
 	l.widest = max(l.widest, t.widest)
 	l.Join(t.Sum, times)
+	l.small += t.small * times
 	l.event(name, t.Damage*times)
 }
 

@@ -2,14 +2,10 @@ package duty
 
 import (
 	"context"
-	"fmt"
-	"math"
 	"runtime"
 	"slices"
 
 	"sixlink/cases"
-	"sixlink/loads"
-	"sixlink/members"
 	"sixlink/members/fatigue"
 	"sixlink/members/stock"
 )
@@ -38,6 +34,7 @@ type Row struct {
 	Inspection float64 // distance between inspections, km
 	Widest     float64 // largest stress range, load factor included, MPa
 	Doubts     []string
+	Spectrum   Spectrum
 	Events     []Event // the most harmful first
 	Pass       bool
 
@@ -51,8 +48,8 @@ type Event struct {
 	Share float64 // of the damage of the detail, 0 to 1
 }
 
-// A Thicker is the same detail with the next thicker tube of its diameter, every member of
-// the car having the one next to its own, and the forces found afresh.
+// A Thicker is the same detail where its member alone has the next thicker tube of its
+// diameter. Its forces are found afresh where they depend on the section.
 type Thicker struct {
 	Tube         string
 	Laps, Damage float64
@@ -69,19 +66,15 @@ type Run struct {
 
 // Find works out the life of every detail of a car whose cases were run.
 func Find(ctx context.Context, d Duty, r *cases.Results, run Run) (*Life, error) {
-	cars := []*cases.Car{&r.Car}
-	next := thickerCar(&r.Car, run.Stock)
-	if next != nil {
-		cars = append(cars, next)
-	}
-	p, err := newPlan(&d, cars...)
+	p, err := newPlan(&d, &r.Car, run.Stock)
 	if err != nil {
 		return nil, err
 	}
 	l := &Life{Duty: d, Pass: true}
 	var parts []*outcome
+	lap := p.newSpectra()
 	for i := range d.Blocks {
-		o, err := p.block(&d.Blocks[i], r)
+		o, err := p.block(i, r, lap)
 		if err != nil {
 			return nil, err
 		}
@@ -91,14 +84,14 @@ func Find(ctx context.Context, d Duty, r *cases.Results, run Run) (*Life, error)
 		run.Workers = runtime.GOMAXPROCS(0)
 	}
 	for i := range d.Histories {
-		o, log, err := p.read(ctx, &r.Car, &d.Histories[i], run.Open, run.Workers, run.Progress)
+		o, log, err := p.read(ctx, &r.Car, &d.Histories[i], run.Open, run.Workers, run.Progress, lap)
 		if err != nil {
 			return nil, err
 		}
 		log.Unmeasured = unmeasured(&d.Histories[i])
 		parts, l.Logs = append(parts, o), append(l.Logs, log)
 	}
-	l.rows(p, parts, &r.Car, next)
+	l.rows(p, p.perLap(parts, lap))
 	l.remark(p)
 	return l, nil
 }
@@ -116,42 +109,40 @@ func unmeasured(h *History) (out []int) {
 	return out
 }
 
-// rows fills the rows from the parts of the lap.
-func (l *Life) rows(p *plan, parts []*outcome, car, next *cases.Car) {
-	all := p.perLap(parts)
-	var thicker []Row
-	for i := range p.judges {
-		j := &p.judges[i]
-		part := car.Side(j.corner).Parts[j.link]
-		row := Row{
-			Corner: j.corner, Link: j.link, Part: part.Number, Detail: p.duty.Details[j.detail].Name,
-			Place: j.where(), Curve: j.curve.About(),
-		}
-		if j.variant > 0 {
-			part = next.Side(j.corner).Parts[j.link]
-		}
-		row.Tube = tubeName(part)
-		w := all[j.from]
-		for s := j.from + 1; s < j.to; s++ {
-			if all[s].worse(&w) {
-				w = all[s]
+// rows fills the rows from what every slot has in a lap.
+func (l *Life) rows(p *plan, all []lapSum) {
+	for i := range p.seats {
+		m := &p.seats[i]
+		for k := range m.to - m.from {
+			row := p.row(m, m.from+k, all)
+			if m.next != nil {
+				x := p.row(m.next, m.next.from+k, all)
+				row.Thicker = &Thicker{Tube: x.Tube, Laps: x.Laps, Damage: x.Damage, Distance: x.Distance}
 			}
-		}
-		row.fill(p.duty, w)
-		row.Doubts = append(row.Curve.Doubts(w.Doubt), j.doubts...)
-		if j.variant > 0 {
-			thicker = append(thicker, row)
-			continue
-		}
-		l.Rows = append(l.Rows, row)
-		l.Pass = l.Pass && row.Pass
-	}
-	for i := range thicker {
-		if t := &thicker[i]; t.Tube != l.Rows[i].Tube {
-			l.Rows[i].Thicker = &Thicker{Tube: t.Tube, Laps: t.Laps, Damage: t.Damage, Distance: t.Distance}
+			l.Rows = append(l.Rows, row)
+			l.Pass = l.Pass && row.Pass
 		}
 	}
 	l.Pass = l.Pass && len(l.Rows) > 0
+}
+
+// row is what one judge of a member finds: where it follows several fibres the worst one.
+func (p *plan) row(m *seat, judge int, all []lapSum) Row {
+	j := &p.judges[judge]
+	row := Row{
+		Corner: j.corner, Link: j.link, Part: m.part.Number, Detail: p.duty.Details[j.detail].Name,
+		Place: j.where(), Curve: j.curve.About(), Tube: tubeName(&m.part),
+	}
+	w := all[j.from]
+	for s := j.from + 1; s < j.to; s++ {
+		if all[s].worse(&w) {
+			w = all[s]
+		}
+	}
+	row.fill(p.duty, w)
+	row.Spectrum.CutOff = j.harmless * j.scale
+	row.Doubts = append(row.Curve.Doubts(w.Doubt), j.doubts...)
+	return row
 }
 
 // fill works out the distances from the damage of a lap.
@@ -159,6 +150,7 @@ func (l *Life) rows(p *plan, parts []*outcome, car, next *cases.Car) {
 //	laps = 1/(D·factor)
 func (r *Row) fill(d *Duty, w lapSum) {
 	r.Damage, r.Widest, r.Events = w.Damage, w.widest, w.ranked()
+	r.Spectrum = Spectrum{Cells: w.cells, Small: w.small}
 	r.Laps = w.Repeats(1) / d.LifeFactor
 	r.Distance = r.Laps * d.LapLength
 	r.Inspection = r.Distance * d.Inspection
@@ -171,52 +163,4 @@ func (j *judge) where() string {
 		return "both ends"
 	}
 	return [...]string{Outer: "outer end", Inner: "inner end", Middle: "middle"}[j.place]
-}
-
-// tubeName is the round tube of a member of metal; empty: it has none.
-func tubeName(p cases.Part) string {
-	t, round := p.Strut.Round()
-	if !round || p.Laminate != nil {
-		return ""
-	}
-	return fmt.Sprintf("%g x %g", t.OD, t.Wall)
-}
-
-// thickerCar returns the car with every round tube of metal replaced by the next thicker
-// one of its diameter; nil: the stock has none.
-func thickerCar(car *cases.Car, list stock.List) *cases.Car {
-	out, changed := *car, false
-	for i := range out.Axles {
-		a := &out.Axles[i]
-		if a.Right != nil {
-			right := *a.Right
-			a.Right = &right
-		}
-		for _, side := range a.Held() {
-			for k := range loads.NumLinks {
-				p := &side.Parts[k]
-				if t, round := p.Strut.Round(); round && p.Laminate == nil {
-					if next, ok := thickerTube(list, t, p.Strut.Metal.Name); ok {
-						p.Strut.Section, changed = next, true
-					}
-				}
-			}
-		}
-		a.Refresh()
-	}
-	if !changed {
-		return nil
-	}
-	return &out
-}
-
-// thickerTube returns the tube of the same diameter with the next thicker wall.
-func thickerTube(list stock.List, t members.Tube, metal string) (next members.Tube, found bool) {
-	for _, s := range list.Sizes {
-		same := math.Abs(s.Tube.OD-t.OD) <= 1e-6*t.OD && s.Tube.Wall > t.Wall*(1+1e-6)
-		if same && (s.Material == "" || s.Material == metal) && (!found || s.Tube.Wall < next.Wall) {
-			next, found = s.Tube, true
-		}
-	}
-	return next, found
 }

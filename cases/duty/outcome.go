@@ -68,18 +68,19 @@ func repeat(residue []count.Reversal, take func(count.Cycle)) (w widest) {
 	return w
 }
 
-// block carries load cases through the gauges.
-func (p *plan) block(b *Block, r *cases.Results) (*outcome, error) {
+// block carries load cases through the gauges; its cycles go to those of the lap.
+func (p *plan) block(at int, r *cases.Results, lap spectra) (*outcome, error) {
+	b := &p.duty.Blocks[at]
 	o := &outcome{name: b.Name, perLap: b.Times, tallies: make([]tally, len(p.slots)), names: b.Cases}
 	o.at = func(position int64) string { return b.Name + ", " + b.Cases[int(position)%len(b.Cases)] }
 	for i := range o.tallies {
-		o.tallies[i].pairs = map[[2]int]float64{}
+		o.tallies[i] = tally{pairs: map[[2]int]float64{}, cells: lap[i], times: b.Times}
 	}
 	var loads []corners
-	for _, name := range b.Cases {
+	for i, name := range b.Cases {
 		k := slices.IndexFunc(r.Cases, func(c cases.LoadCase) bool { return c.Name == name })
 		if k < 0 {
-			return nil, fmt.Errorf("block %q: there is no load case %q", b.Name, name)
+			return nil, &Misfit{fmt.Sprintf("duty.blocks[%d].sequence[%d].case", at, i), fmt.Sprintf("there is no load case %q", name), "write the name of one of cases"}
 		}
 		loads = append(loads, actingIn(r, k))
 	}
@@ -88,7 +89,7 @@ func (p *plan) block(b *Block, r *cases.Results) (*outcome, error) {
 		c := count.New(take)
 		for i := range loads {
 			if err := c.Push(p.value(g, &loads[i])); err != nil {
-				return nil, fmt.Errorf("block %q: %w", b.Name, err)
+				return nil, &Misfit{fmt.Sprintf("duty.blocks[%d].sequence[%d].case", at, i), fmt.Sprintf("the stresses of the load case are no numbers: %v", err), "correct the load case"}
 			}
 		}
 		o.widest = append(o.widest, repeat(c.Residue(), take))
@@ -112,17 +113,15 @@ func actingIn(r *cases.Results, k int) (out corners) {
 // value is that of a gauge under one load.
 func (p *plan) value(g int, on *corners) float64 {
 	at := &p.gauges[g]
-	k := &p.corners[p.variantOf(g)][at.corner]
+	k := &p.states[at.state]
 	sum := func(row *[6]float64) (s float64) {
-		for i, x := range on[at.corner] {
+		for i, x := range on[k.corner] {
 			s += row[i] * x
 		}
 		return s
 	}
 	return at.a*sum(&k.Axial[at.link]) + at.b*sum(&k.Bending[at.link][0]) + at.c*sum(&k.Bending[at.link][1])
 }
-
-func (p *plan) variantOf(g int) int { return p.judges[p.slots[p.gauges[g].slots[0]].judge].variant }
 
 // pair adds the damage of a cycle between two cases of a block.
 func (p *plan) pair(o *outcome, g int, c count.Cycle) {
@@ -140,8 +139,14 @@ func (p *plan) pair(o *outcome, g int, c count.Cycle) {
 // An extreme is the highest or the lowest value that a part of the lap reaches, so many
 // times in a lap.
 type extreme struct {
-	value, times float64
-	at           string
+	value, times, left float64 // left: of the times, what is not paired yet
+	at                 string
+}
+
+// take pairs it so many times, and tells whether it is used up, to rounding.
+func (e *extreme) take(n float64) bool {
+	e.left -= n
+	return e.left <= 1e-12*e.times
 }
 
 // A joined cycle is one between extremes of the lap.
@@ -161,21 +166,21 @@ func join(parts []*outcome, g int) (out []joined) {
 			continue
 		}
 		times := math.Min(1, o.perLap)
-		high = append(high, extreme{c.Max(), times, o.at(c.high)})
-		low = append(low, extreme{c.Min(), times, o.at(c.low)})
+		high = append(high, extreme{c.Max(), times, times, o.at(c.high)})
+		low = append(low, extreme{c.Min(), times, times, o.at(c.low)})
 	}
 	slices.SortStableFunc(high, func(a, b extreme) int { return cmp.Compare(b.value, a.value) })
 	slices.SortStableFunc(low, func(a, b extreme) int { return cmp.Compare(a.value, b.value) })
 	for i, j := 0, 0; i < len(high) && j < len(low); {
-		n := math.Min(high[i].times, low[j].times)
+		n := math.Min(high[i].left, low[j].left)
 		out = append(out, joined{
 			count.Cycle{Range: high[i].value - low[j].value, Mean: (high[i].value + low[j].value) / 2, Count: n},
 			high[i].at, low[j].at,
 		})
-		if high[i].times -= n; high[i].times <= 0 {
+		if high[i].take(n) {
 			i++
 		}
-		if low[j].times -= n; low[j].times <= 0 {
+		if low[j].take(n) {
 			j++
 		}
 	}

@@ -37,6 +37,7 @@ const batch = 512
 // A worker carries pieces through, one at a time.
 type worker struct {
 	plan   *plan
+	cells  spectra
 	pose   *pose
 	form   form
 	start  float64 // time of the first row of the file, s
@@ -55,7 +56,7 @@ type worker struct {
 }
 
 func newWorker(p *plan, car *cases.Car, h *History, f form, start, step float64) *worker {
-	w := &worker{plan: p, pose: newPose(car, h), form: f, start: start, step: step, spare: h.BadRows, row: make([]float64, len(h.Columns))}
+	w := &worker{plan: p, cells: p.newSpectra(), pose: newPose(car, h), form: f, start: start, step: step, spare: h.BadRows, row: make([]float64, len(h.Columns))}
 	w.judges = append(w.judges, p.judges...)
 	for i := range w.judges {
 		if g, ok := w.judges[i].curve.(*gridded); ok {
@@ -67,7 +68,7 @@ func newWorker(p *plan, car *cases.Car, h *History, f form, start, step float64)
 
 // count carries one piece through.
 func (w *worker) count(p piece) *counted {
-	out := &counted{bytes: len(p.text), tallies: newTallies(len(w.plan.slots))}
+	out := &counted{bytes: len(p.text), tallies: newTallies(w.cells)}
 	w.out, w.times, w.filled = out, w.times[:0], 0
 	w.counters = make([]*count.Counter, len(w.plan.gauges))
 	for g := range w.counters {
@@ -90,10 +91,10 @@ func (w *worker) count(p piece) *counted {
 }
 
 // newTallies are those of the slots of a history.
-func newTallies(n int) []tally {
-	out, all := make([]tally, n), make([]spans, n)
+func newTallies(cells spectra) []tally {
+	out, all := make([]tally, len(cells)), make([]spans, len(cells))
 	for i := range out {
-		out[i].spans = &all[i]
+		out[i] = tally{spans: &all[i], cells: cells[i], times: 1}
 	}
 	return out
 }
@@ -175,18 +176,16 @@ func (w *worker) flush() {
 	if n == 0 {
 		return
 	}
-	for v := range w.plan.corners {
-		for c := range w.plan.corners[v] {
-			k := &w.plan.corners[v][c]
-			link := -1
-			for g := k.from; g < k.to; g++ {
-				if at := &w.plan.gauges[g]; at.link != link {
-					link = at.link
-					w.signal(&k.Influence, link, c, n)
-				}
-				// no sample can be at fault: every number was held to mostNumber
-				_ = w.counters[g].PushAll(w.plan.gauges[g].of(&w.signals, &w.values, n))
+	for i := range w.plan.states {
+		k := &w.plan.states[i]
+		link := -1
+		for g := k.from; g < k.to; g++ {
+			if at := &w.plan.gauges[g]; at.link != link {
+				link = at.link
+				w.signal(&k.Influence, link, k.corner, n)
 			}
+			// no sample can be at fault: every number was held to mostNumber
+			_ = w.counters[g].PushAll(w.plan.gauges[g].of(&w.signals, &w.values, n))
 		}
 	}
 }

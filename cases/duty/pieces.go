@@ -14,18 +14,20 @@ import (
 // A Progress is told how many bytes of a file are read.
 type Progress func(file string, done, of int64)
 
-// read carries a history through all gauges of a plan.
-func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source, workers int, progress Progress) (*outcome, Log, error) {
+// read carries a history through all gauges of a plan; its cycles go to those of the lap.
+func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source, workers int, progress Progress, lap spectra) (*outcome, Log, error) {
 	in, size, err := open(h.File)
 	if err != nil {
 		return nil, Log{}, err
 	}
 	defer in.Close()
-	r := &reading{plan: p, history: h, in: bufio.NewReaderSize(in, 1<<16), tallies: newTallies(len(p.slots)), log: Log{Name: h.Name, File: h.File}}
-	r.judges = newWorker(p, car, h, form{}, 0, 0).judges
+	r := &reading{plan: p, history: h, in: bufio.NewReaderSize(in, 1<<16), log: Log{Name: h.Name, File: h.File}}
+	joining := newWorker(p, car, h, form{}, 0, 0)
+	r.judges, r.tallies, r.spectra = joining.judges, newTallies(joining.cells), []spectra{joining.cells}
 	if err := r.heading(); err != nil {
 		return nil, Log{}, err
 	}
+	r.handed = r.line
 	first, err := r.next()
 	if err != nil {
 		return nil, Log{}, err
@@ -34,10 +36,13 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	for g := range p.gauges {
 		r.counters = append(r.counters, count.New(func(c count.Cycle) { r.cycle(g, c) }))
 	}
-	done, start, allowed := int64(0), r.log.Start, r.log.Allowed // the log goes on while the workers begin
-	err = r.through(ctx, workers, first, func() *worker {
-		return newWorker(p, car, h, r.form, start, allowed)
-	}, func(c *counted) error {
+	done, ready := int64(0), make(chan *worker, max(1, workers))
+	for range cap(ready) {
+		w := newWorker(p, car, h, r.form, r.log.Start, r.log.Allowed)
+		ready <- w
+		r.spectra = append(r.spectra, w.cells)
+	}
+	err = r.through(ctx, workers, first, func() *worker { return <-ready }, func(c *counted) error {
 		done += int64(c.bytes)
 		if progress != nil {
 			progress(h.File, done, size)
@@ -50,7 +55,9 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	if r.log.Rows < 2 {
 		return nil, Log{}, r.fault(RowFault{Text: fmt.Sprintf("%d rows that can be read are no history", r.log.Rows), Remedy: "give at least two"}, r.line)
 	}
-	return r.outcome(), r.log, nil
+	o := r.outcome()
+	lap.join(r.spectra, o.perLap)
+	return o, r.log, nil
 }
 
 // An answer is what was found in one piece, or the panic that kept it from being found.

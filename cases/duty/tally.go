@@ -60,6 +60,9 @@ func (s *spans) join(o *spans) {
 type tally struct {
 	fatigue.Sum
 	widest float64            // largest range, MPa
+	small  float64            // cycles below the range that does damage
+	cells  *count.Matrix      // its cycles by range and mean, MPa, but for harmless ones; nil: not kept
+	times  float64            // how often each of them goes there
 	spans  *spans             // of a history
 	pairs  map[[2]int]float64 // of a block: by its two cases
 }
@@ -71,9 +74,14 @@ func (j *judge) take(t *tally, c *count.Cycle) float64 {
 	}
 	if c.Range < j.harmless {
 		t.Cycles += c.Count
+		t.small += c.Count
 		return 0
 	}
-	return t.Add(j.curve, j.stress(*c), 1)
+	stress := j.stress(*c)
+	if t.cells != nil {
+		t.cells.Add(stress.Range, stress.Mean, stress.Count*t.times)
+	}
+	return t.Add(j.curve, stress, 1)
 }
 
 // stress is a cycle of a gauge as the detail sees it, MPa.
@@ -86,6 +94,7 @@ func (j *judge) stress(c count.Cycle) count.Cycle {
 // join adds the tally of another part of the same history.
 func (t *tally) join(o *tally) {
 	t.Join(o.Sum, 1)
+	t.small += o.small
 	t.widest = max(t.widest, o.widest)
 	if t.spans != nil && o.spans != nil {
 		t.spans.join(o.spans)

@@ -26,7 +26,7 @@ type Reversal struct {
 type Cycle struct {
 	Range float64 // highest less lowest value, never negative
 	Mean  float64 // half-way between them
-	Count float64 // 1, or 0.5 for a range of the residue
+	Count float64 // 1 of what a Counter hands on
 
 	From, To int64 // positions of its two reversals, the earlier part of the history first
 }
@@ -38,9 +38,9 @@ func (c Cycle) Max() float64 { return c.Mean + c.Range/2 }
 func (c Cycle) Min() float64 { return c.Mean - c.Range/2 }
 
 // between returns the cycle of two reversals.
-func between(a, b Reversal, n float64) Cycle {
+func between(a, b Reversal) Cycle {
 	return Cycle{
-		Range: math.Abs(a.Value - b.Value), Mean: (a.Value + b.Value) / 2, Count: n,
+		Range: math.Abs(a.Value - b.Value), Mean: (a.Value + b.Value) / 2, Count: 1,
 		From: a.At, To: b.At,
 	}
 }
@@ -61,8 +61,9 @@ func (e *SampleError) Error() string {
 // Full cycles alone are counted as the samples come: a range that is no larger than the
 // one before it and the one after it. That is the rule of 5.4.4 for ranges without the
 // starting point: the range before is then larger, or it would have been counted. The
-// ranges that are left, the residue, grow and then shrink; 5.4.4 counts each as one half
-// (Halves), the rule for repeating histories closes them (Repeat).
+// ranges that are left, the residue, grow and then shrink; 5.4.4 counts each as one half,
+// the rule for repeating histories, which is that of a part that runs again and again,
+// closes them (Repeat).
 type Counter struct {
 	emit func(Cycle)
 
@@ -78,10 +79,6 @@ type Counter struct {
 func New(emit func(Cycle)) *Counter {
 	return &Counter{emit: emit, turned: make([]Reversal, 0, 64)}
 }
-
-// Skip leaves out n positions: the next sample lies so much later. The history goes on
-// from its last value.
-func (c *Counter) Skip(n int64) { c.next += n }
 
 // Push takes the next sample. The error is a *SampleError; the counter then stays as it
 // was before that sample.
@@ -136,7 +133,7 @@ func (c *Counter) Close() {
 			break
 		}
 		t = t[:n-2]
-		c.emit(between(t[:n][n-2], t[:n][n-1], 1))
+		c.emit(between(t[:n][n-2], t[:n][n-1]))
 	}
 	c.turned = t
 }

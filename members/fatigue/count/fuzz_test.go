@@ -33,7 +33,7 @@ func FuzzCounter(f *testing.F) {
 				t.Fatalf("sample %d: %v", at, err)
 			}
 		}
-		Halves(c.Residue(), func(Cycle) { half++ })
+		halves(c.Residue(), func(Cycle) { half++ })
 		if n := max(len(literalReversals(good))-1, 0); 2*full+half != n {
 			t.Errorf("%d full and %d half cycles of %d ranges: %v", full, half, n, good)
 		}

@@ -1,65 +1,62 @@
 package count
 
-import (
-	"fmt"
-	"math"
-)
+import "math"
+
+// Bins is how many bins a Matrix has each way: of ranges from 0 on; of means, half of them
+// below 0.
+const Bins = 32
+
+// Finest is the first width of a bin, in the unit of the cycles. It is a power of two, and
+// so are all others: limits of bins are exact.
+const Finest = 0.25
 
 // A Matrix holds counts by range and mean in bins of equal width, which start at whole
 // multiples of it. A cycle beyond the last bin doubles the width and puts pairs of bins
-// together: no count is lost, and the memory stays what it was.
+// together: no count is lost, and the memory stays what it was. What it holds in the end
+// does not depend on the order of the cycles.
 type Matrix struct {
-	bins         int
-	Range, Mean  float64   // widths of the bins, in the unit of the cycles
-	counts       []float64 // [range·bins + mean + bins/2]
-	LargestRange float64   // of all cycles added
-	Total        float64   // sum of their counts
+	Range, Mean       float64              // widths of the bins, in the unit of the cycles
+	perRange, perMean float64              // 1 over them, which is exact
+	counts            [Bins * Bins]float64 // [range·Bins + mean + Bins/2]
 }
 
-// NewMatrix returns a matrix of so many bins each way (an even number, at least 2),
-// width the first width of a bin in the unit of the cycles. Ranges start at 0; half of
-// the means are below 0.
-func NewMatrix(bins int, width float64) (*Matrix, error) {
-	if bins < 2 || bins%2 != 0 || bins > 1<<12 {
-		return nil, fmt.Errorf("%d bins of a range-mean matrix: give an even number from 2 to %d", bins, 1<<12)
-	}
-	if !(width > 1e-300 && width <= Largest) {
-		return nil, fmt.Errorf("width %g of the bins of a range-mean matrix is no finite, positive number: give one", width)
-	}
-	return &Matrix{bins: bins, Range: width, Mean: width, counts: make([]float64, bins*bins)}, nil
+// NewMatrix returns a matrix without a count.
+func NewMatrix() *Matrix {
+	return &Matrix{Range: Finest, Mean: Finest, perRange: 1 / Finest, perMean: 1 / Finest}
 }
 
-// Bins returns the number of bins each way.
-func (m *Matrix) Bins() int { return m.bins }
-
-// Add counts a cycle, so many times. One whose range or mean is not a number makes the
-// total not a number.
-func (m *Matrix) Add(c Cycle, times float64) {
-	if !(c.Range >= 0 && c.Range <= 2*Largest && fits(c.Mean)) {
-		m.Total = math.NaN()
-		return
+// Add counts cycles of a range and mean, so many. What is no finite number makes the
+// count of the first bin not a number.
+func (m *Matrix) Add(stressRange, mean, cycles float64) {
+	r, k := stressRange*m.perRange, math.Floor(mean*m.perMean)+Bins/2
+	if !(r >= 0 && r < Bins && k >= 0 && k < Bins) {
+		if !(stressRange >= 0 && stressRange <= 2*Largest && fits(mean)) {
+			m.counts[0] = math.NaN()
+			return
+		}
+		r, k = m.widen(stressRange, mean)
 	}
-	for !(c.Range < float64(m.bins)*m.Range) {
+	m.counts[(int(r)*Bins+int(k))&(Bins*Bins-1)] += cycles
+}
+
+// widen doubles the widths until a range and mean have a bin, which it returns.
+func (m *Matrix) widen(stressRange, mean float64) (r, k float64) {
+	for !(stressRange < Bins*m.Range) {
 		m.coarsenRanges()
 	}
-	for half := float64(m.bins / 2); !(c.Mean >= -half*m.Mean && c.Mean < half*m.Mean); {
+	for !(mean >= -Bins/2*m.Mean && mean < Bins/2*m.Mean) {
 		m.coarsenMeans()
 	}
-	m.counts[m.index(int(c.Range/m.Range), int(math.Floor(c.Mean/m.Mean)))] += c.Count * times
-	m.Total += c.Count * times
-	m.LargestRange = max(m.LargestRange, c.Range)
+	return stressRange * m.perRange, math.Floor(mean*m.perMean) + Bins/2
 }
 
-// index returns where a bin stands: range bin from 0, mean bin from −bins/2.
-func (m *Matrix) index(r, mean int) int { return min(r, m.bins-1)*m.bins + mean + m.bins/2 }
-
 func (m *Matrix) coarsenRanges() {
-	m.Range *= 2
-	for r := range m.bins {
-		for j := range m.bins {
-			n := m.counts[r*m.bins+j]
-			m.counts[r*m.bins+j] = 0
-			m.counts[r/2*m.bins+j] += n
+	m.Range, m.perRange = 2*m.Range, m.perRange/2
+	for r := range Bins {
+		for j := range Bins {
+			n := m.counts[r*Bins+j]
+			m.counts[r*Bins+j] = 0
+			m.counts[r/2*Bins+j] += n
 		}
 	}
 }
@@ -67,10 +64,10 @@ func (m *Matrix) coarsenRanges() {
 // coarsenMeans puts bins 2k and 2k+1 together as bin k, from zero outwards, so that a bin
 // is emptied before it is filled again.
 func (m *Matrix) coarsenMeans() {
-	m.Mean *= 2
-	half := m.bins / 2
-	for r := range m.bins {
-		row := m.counts[r*m.bins : (r+1)*m.bins]
+	m.Mean, m.perMean = 2*m.Mean, m.perMean/2
+	const half = Bins / 2
+	for r := range Bins {
+		row := m.counts[r*Bins : (r+1)*Bins]
 		for k := range half {
 			up, down := row[half+k], row[half-1-k]
 			row[half+k], row[half-1-k] = 0, 0
@@ -80,15 +77,29 @@ func (m *Matrix) coarsenMeans() {
 	}
 }
 
+// Join adds what another matrix holds, so many times.
+func (m *Matrix) Join(o *Matrix, times float64) {
+	for m.Range < o.Range {
+		m.coarsenRanges()
+	}
+	for m.Mean < o.Mean {
+		m.coarsenMeans()
+	}
+	for i, n := range o.counts {
+		if n == 0 {
+			continue
+		}
+		r := int(float64(i/Bins) * o.Range / m.Range)
+		mean := int(math.Floor(float64(i%Bins-Bins/2) * o.Mean / m.Mean))
+		m.counts[r*Bins+mean+Bins/2] += n * times
+	}
+}
+
 // A Cell is a bin with a count in it, its limits in the unit of the cycles. A value at a
-// limit belongs to the bin above it; RangeHigh is not above the largest range added.
+// limit belongs to the bin above it.
 type Cell struct {
 	RangeLow, RangeHigh, MeanLow, MeanHigh, Count float64
 }
-
-// Worst returns a cycle that is no less harmful than those of the cell, where harm grows
-// with range and mean: its largest range at its largest mean.
-func (c Cell) Worst() Cycle { return Cycle{Range: c.RangeHigh, Mean: c.MeanHigh, Count: c.Count} }
 
 // Cells hands the bins that are not empty to yield, by range and then by mean, until it
 // returns false.
@@ -97,8 +108,8 @@ func (m *Matrix) Cells(yield func(Cell) bool) {
 		if n == 0 {
 			continue
 		}
-		r, mean := float64(i/m.bins), float64(i%m.bins-m.bins/2)
-		if !yield(Cell{r * m.Range, min((r+1)*m.Range, max(m.LargestRange, r*m.Range)), mean * m.Mean, (mean + 1) * m.Mean, n}) {
+		r, mean := float64(i/Bins), float64(i%Bins-Bins/2)
+		if !yield(Cell{r * m.Range, (r + 1) * m.Range, mean * m.Mean, (mean + 1) * m.Mean, n}) {
 			return
 		}
 	}

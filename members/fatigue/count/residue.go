@@ -12,14 +12,6 @@ func (c *Counter) Residue() []Reversal {
 	return append(append(make([]Reversal, 0, len(c.turned)+1), c.turned...), c.last)
 }
 
-// Halves hands every range of a residue to emit as one half cycle: with the full cycles
-// counted before, the count of ASTM E1049-85, 5.4.4, of a history that is run once.
-func Halves(residue []Reversal, emit func(Cycle)) {
-	for i := 1; i < len(residue); i++ {
-		emit(between(residue[i-1], residue[i], 0.5))
-	}
-}
-
 // Repeat hands the full cycles that a residue closes when it is run again and again to
 // emit, once for each run: with the full cycles counted before, the count of ASTM
 // E1049-85, 5.4.5, of a history that repeats. That rule starts the history at its highest
@@ -35,7 +27,7 @@ func Repeat(residue []Reversal, emit func(Cycle)) {
 
 // Follow takes the residue of a later part of the same history in place of its samples:
 // with the full cycles of that part, the counter then has those of the whole. Positions
-// are taken as they are (see Skip); of equal reversals another one may be left than in the
+// are taken as they are; of equal reversals another one may be left than in the
 // whole.
 //
 // The values are those of another counter: what is not a number is left out.
