@@ -53,6 +53,9 @@ func TestWaysToFillIn(t *testing.T) {
 		{"unit in the format that counts", changed(t, good, formatted("Members", "D5", 1.5, `0.0" mm"`)), nil},
 		{"a share in per cent", changed(t, good, formatted("Vehicle", "B12", 0.47, "0 %")), nil},
 		{"thousands in the format", changed(t, good, formatted("Vehicle", "B11", 560, `#,##0.00_-;[Red]-#,##0.00\-`)), nil},
+		{"text in runs, with a reading aid", raw(t, good, "Members", "G5", `t="inlineStr"`, "<is><r><t>E355</t></r><rPh><t>zz</t></rPh><r><t>+N</t></r></is>"), nil},
+		{"escaped character", raw(t, good, "Members", "G5", `t="inlineStr"`, "<is><t>E355_x002B_N</t></is>"), nil}, // ECMA-376-1, 22.9.2.19: U+002B is +
+		{"a case whose name begins with the mark", changed(t, good, set("Cases", "A7", "#1")), func(c cases.Car) bool { return c.Cases[2].Name == "#1" }},
 		{"headings of another spelling", changed(t, good, set("Members", "C4", "TUBE.OD, mm"), set("Members", "A4", " Axle ")), nil},
 		{"another place", changed(t, good, func(f *excelize.File) error { return f.InsertRows("Members", 1, 3) }), nil},
 		{"another order of columns", swapped(t, good), nil},
