@@ -134,6 +134,14 @@ func TestEqualTellsApart(t *testing.T) {
 	if !carfile.Equal(values, other) {
 		t.Fatal("two trees of the same values differ")
 	}
+	one := func(text string) *yaml.Node {
+		mass := &yaml.Node{Kind: yaml.MappingNode, Content: []*yaml.Node{{Kind: yaml.ScalarNode, Value: "mass"}, {Kind: yaml.ScalarNode, Value: text}}}
+		return &yaml.Node{Kind: yaml.MappingNode, Content: []*yaml.Node{{Kind: yaml.ScalarNode, Value: "vehicle"}, mass}}
+	}
+	// 2⁻⁴³ is the last bit of a number from 512 to 1024: IEEE 754-2019, table 3.5, binary64.
+	if carfile.Equal(one("560"), one("560.00000000000011368683772161602973937988")) || !carfile.Equal(one("560"), one("560.0 kg")) {
+		t.Error("a mass is not held to its last bit, or to its value")
+	}
 	for i := 0; i < len(leaves); i += 211 {
 		old := leaves[i].Value
 		if leaves[i].Value = "1" + old; old == "true" || old == "false" {

@@ -90,6 +90,19 @@ func TestWaysToFillIn(t *testing.T) {
 	}
 }
 
+// A text that looks like an escaped character comes back as it is.
+func TestTextLikeAnEscape(t *testing.T) {
+	values := valuesOf(t, pushRod)
+	for i := range values.Content {
+		if values.Content[i].Value == "car" {
+			values.Content[i+1].Value = "_x0041_ & _x000D_"
+		}
+	}
+	if got := readGood(t, workbook(t, values)).Car.Name; got != "_x0041_ & _x000D_" {
+		t.Errorf("the name is %q", got)
+	}
+}
+
 // inches gives every cell of a column half an inch.
 func inches(sheet, column string, from, to int) change {
 	return func(f *excelize.File) error {
