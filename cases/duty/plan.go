@@ -10,9 +10,16 @@ import (
 	"sixlink/members/stock"
 )
 
-// Fibres is the number of points round a bent section at which the stress is followed.
-// A moment whose direction lies half-way between two of them is taken 2 % too small.
+// Fibres is the number of points round a bent section at which the stress is followed. So
+// that a moment half-way between two of them does not fall short, each is taken as far out
+// as the corner of the polygon round the section: no direction is below its own stress,
+// and none is more than 2 % above it.
 const Fibres = 16
+
+// outward is how much further out than the fibre itself that is.
+//
+//	1/cos(π/16)
+var outward = 1 / math.Cos(math.Pi/Fibres)
 
 // A gauge is one stress, or the axial force, that is followed in time: what its counter
 // counts.
@@ -57,7 +64,8 @@ type plan struct {
 type state struct {
 	loads.Influence
 	corner   int
-	from, to int // its gauges
+	links    [loads.NumLinks]loads.Link // their stiffness counts, wherever the corner stands
+	from, to int                        // its gauges
 }
 
 // A seat is one member as its details are planned.
@@ -101,7 +109,7 @@ func (p *plan) open(corner int, c *loads.Corner) error {
 	if fault := r.Set(c); fault != loads.Sound {
 		return fmt.Errorf("%s: its links cannot carry the wheel: sixlink check says why", words(cases.CornerNames[corner]))
 	}
-	p.states = append(p.states, state{Influence: r.Influence(), corner: corner, from: len(p.gauges), to: len(p.gauges)})
+	p.states = append(p.states, state{Influence: r.Influence(), corner: corner, links: c.Links, from: len(p.gauges), to: len(p.gauges)})
 	return nil
 }
 
@@ -173,15 +181,21 @@ func (p *plan) gauge(g gauge) int {
 // bentJudge follows the fibres round a bent section: both signs of the moment in every
 // direction, so that axial force and bending stay together in time.
 //
-//	σ = N·(1/A + e/Z) + (M₁·cos φ + M₂·sin φ)/Z
+//	σ = N·(1/A + e/Z) + (M₁·cos φ + M₂·sin φ)/Z/cos(π/16)
 func (p *plan) bentJudge(at *seat, j judge, s section, eccentricity float64) {
-	from, m := len(p.gauges), j.place.share()/s.modulus
+	from := p.fibres(at, s, j.place, eccentricity)
+	j.scale = 1
+	p.judge(at, j, from, len(p.gauges))
+}
+
+// fibres adds the gauges of the fibres of a member at a place and returns the first.
+func (p *plan) fibres(at *seat, s section, place Place, eccentricity float64) int {
+	from, m := len(p.gauges), outward*place.share()/s.modulus
 	for k := range Fibres {
 		sin, cos := math.Sincos(2 * math.Pi * float64(k) / Fibres)
 		p.gauge(gauge{state: at.state, link: at.link, bends: true, a: s.perForce(eccentricity), b: m * cos, c: m * sin})
 	}
-	j.scale = 1
-	p.judge(at, j, from, len(p.gauges))
+	return from
 }
 
 // judge adds a judge of a member that looks at some gauges. What a thicker tube does not
