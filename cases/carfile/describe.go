@@ -14,9 +14,9 @@ func (d Dimension) Unit() string {
 // String says the limits, in the unit of a bare number.
 func (r Range) String() string {
 	if r.Above {
-		return "above " + short(r.Min) + ", to " + short(r.Max)
+		return "above " + short(r.Min) + ", to " + r.end()
 	}
-	return short(r.Min) + " to " + short(r.Max)
+	return short(r.Min) + " to " + r.end()
 }
 
 // Without says what holds where the key is left out; empty where it must be there or

@@ -49,7 +49,10 @@ func (c Curve) of(s members.Strut, survival float64) (fatigue.Curve, *Refusal) {
 		if !(l.Mean.Ultimate > 0) { // the source of the constants does not give it
 			l.Mean.Ultimate = metal.Su
 		}
-		return l, unknown("stress_life", err)
+		if err != nil {
+			return nil, unknown("stress_life", err)
+		}
+		return c.walker(l, steel)
 	case ByHandbook:
 		e, err := fatigue.FindEquation(c.Row)
 		return fatigue.HandbookLife{Equation: e, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy}, unknown("handbook", err)
@@ -63,14 +66,29 @@ func (c Curve) estimate(s members.Strut, f fatigue.Factors, notch float64, steel
 	share := fatigue.Fraction(su)
 	switch {
 	case !steel:
-		return nil, &Refusal{"steel_estimate", s.Metal.Name + " is no steel, and only a steel's life can be estimated from its ultimate strength", "give stress_life, strain_life or handbook"}
+		return nil, &Refusal{"steel_estimate", s.Metal.Name + " is no steel, and only a steel's life can be estimated from its ultimate strength", remedyFor(s.Metal.E)}
 	case math.IsNaN(share):
 		return nil, &Refusal{"steel_estimate", fmt.Sprintf("%s has an ultimate strength of %.0f MPa, outside 483 to 1379 MPa of the estimate", s.Metal.Name, su), "give stress_life or strain_life"}
 	}
 	f.Load = fatigue.LoadAxial
 	l := fatigue.EstimateSteel(su, share, f)
 	l.Rule, l.Notch, l.Yield = c.Rule, notch, s.Metal.Sy
-	l.Mean.Gamma = fatigue.WalkerSteel(su)
+	return c.walker(l, steel)
+}
+
+// walker gives Walker's rule its exponent.
+func (c Curve) walker(l fatigue.StressLife, steel bool) (fatigue.Curve, *Refusal) {
+	switch {
+	case c.Rule != fatigue.Walker:
+	case c.Exponent > 0:
+		l.Mean.Gamma = c.Exponent
+		l.Remarks = append(l.Remarks, fmt.Sprintf("%s: the exponent of Walker's rule is %.3g, as the car file states it", l.Name, c.Exponent))
+	case steel:
+		l.Mean.Gamma = fatigue.WalkerSteel(l.Mean.Ultimate)
+		l.Remarks = append(l.Remarks, fmt.Sprintf("%s: the exponent of Walker's rule is %.3g, that of steels of its ultimate strength (Dowling, Calhoun and Arcari 2009, from memory)", l.Name, l.Mean.Gamma))
+	default:
+		return nil, &Refusal{"mean_stress", "of metals that are no steel no exponent of Walker's rule is at hand", "give walker_exponent from tests of the metal, or write mean_stress: swt"}
+	}
 	return l, nil
 }
 

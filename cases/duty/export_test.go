@@ -47,3 +47,14 @@ func CurveOf(c Curve, s members.Strut, survival float64) (fatigue.Curve, string)
 	}
 	return out, ""
 }
+
+// Fits says why a member cannot have a detail; empty: it can.
+func Fits(d *Detail, s members.Strut) string {
+	if _, _, refused := d.fit(s, 0.5); refused != nil {
+		return refused.Key + ": " + refused.Text + ": " + refused.Remedy
+	}
+	return ""
+}
+
+// DoubtsOf are those of a detail on a member that do not depend on the cycles.
+func DoubtsOf(d *Detail, s members.Strut) []string { return d.doubts(s) }
