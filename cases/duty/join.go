@@ -30,15 +30,21 @@ func openOf(residue []count.Reversal) open {
 			o.closed = append(o.closed, c)
 		}
 	})
+	o.low, o.high = extremes(residue)
+	return o
+}
+
+// extremes returns the lowest and the highest reversal of a residue, the first of equal ones.
+func extremes(residue []count.Reversal) (low, high count.Reversal) {
 	for i, r := range residue {
-		if i == 0 || r.Value > o.high.Value {
-			o.high = r
+		if i == 0 || r.Value > high.Value {
+			high = r
 		}
-		if i == 0 || r.Value < o.low.Value {
-			o.low = r
+		if i == 0 || r.Value < low.Value {
+			low = r
 		}
 	}
-	return o
+	return low, high
 }
 
 // inner hands the reversals between the extremes to take, and whether they are peaks. The

@@ -57,6 +57,7 @@ type plan struct {
 	judges  []judge // those of the car come first; thicker ones follow member by member
 	slots   []slot
 	seats   []seat
+	watched []int    // gauges whose peaks in the histories go through the checks of the car
 	unasked []string // members that no detail is asked of, and what cannot be judged
 }
 
@@ -74,6 +75,7 @@ type seat struct {
 	part                cases.Part
 	bent                bool
 	axial               int   // gauge of its axial force; −1: there is none
+	apex                int   // first gauge of the fibres of its own section at the outer end; −1: none
 	from, to            int   // its judges
 	next                *seat // with the next thicker tube; nil: the stock has none
 	of                  *seat // of one with a thicker tube: the member of the car
@@ -88,7 +90,7 @@ func newPlan(d *Duty, car *cases.Car, list stock.List) (*plan, error) {
 			return nil, err
 		}
 		for link := range loads.NumLinks {
-			p.seats = append(p.seats, seat{corner: c, link: link, state: c, part: side.Parts[link], bent: p.states[c].Bent[link], axial: -1})
+			p.seats = append(p.seats, seat{corner: c, link: link, state: c, part: side.Parts[link], bent: p.states[c].Bent[link], axial: -1, apex: -1})
 			if err := p.member(&p.seats[len(p.seats)-1]); err != nil {
 				return nil, err
 			}
@@ -132,10 +134,29 @@ func (p *plan) member(m *seat) error {
 			return err
 		}
 	}
+	p.watch(m)
 	if !asked {
 		p.unask("%s: no detail of duty.details is one of it", memberName(m.corner, m.link))
 	}
 	return nil
+}
+
+// watch sees to it that the peaks of a member are followed, whether a detail asks for its
+// stresses or not: those of its axial force, and of the fibres where it is bent most.
+func (p *plan) watch(m *seat) {
+	if m.axial < 0 {
+		m.axial = p.gauge(gauge{state: m.state, link: m.link, a: 1})
+	}
+	p.watched = append(p.watched, m.axial)
+	if !m.bent {
+		return
+	}
+	if s := (section{m.part.Strut.Area(), m.part.Strut.Modulus()}); m.apex < 0 && s.area > 0 && s.modulus > 0 {
+		m.apex = p.fibres(m, s, Outer, m.part.Sources.Eccentricity)
+	}
+	for k := 0; m.apex >= 0 && k < Fibres; k++ {
+		p.watched = append(p.watched, m.apex+k)
+	}
 }
 
 func (p *plan) unask(format string, args ...any) {
@@ -184,6 +205,9 @@ func (p *plan) gauge(g gauge) int {
 //	σ = N·(1/A + e/Z) + (M₁·cos φ + M₂·sin φ)/Z/cos(π/16)
 func (p *plan) bentJudge(at *seat, j judge, s section, eccentricity float64) {
 	from := p.fibres(at, s, j.place, eccentricity)
+	if d := &p.duty.Details[j.detail]; j.place == Outer && d.Throat == 0 {
+		at.apex = from
+	}
 	j.scale = 1
 	p.judge(at, j, from, len(p.gauges))
 }
