@@ -102,7 +102,7 @@ func (r Report) webPage() (p webPage, err error) {
 // footing is the style of the foot of every printed page: the short caution, and what the
 // page belongs to.
 func (r Report) footing() string {
-	what := r.title() + ", SHA-256 " + r.SHA256
+	what := r.title() + ", " + r.identity()
 	return fmt.Sprintf("@page { @bottom-left { content: %s \"\\a\" %s; } }\n", quoted(ShortCaution), quoted(what))
 }
 

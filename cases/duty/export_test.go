@@ -1,6 +1,10 @@
 package duty
 
 import (
+	"bufio"
+	"context"
+	"strings"
+
 	"sixlink/cases"
 	"sixlink/loads"
 	"sixlink/members"
@@ -99,4 +103,17 @@ func InCase(r *cases.Results, k int) (out [cases.NumCorners][loads.NumLinks][3]f
 		}
 	}
 	return out
+}
+
+// Through carries lines through with two workers that hire makes.
+func Through(lines string, hire func()) error {
+	r := &reading{in: bufio.NewReader(strings.NewReader(lines)), history: &History{}}
+	first, err := r.next()
+	if err != nil {
+		return err
+	}
+	return r.through(context.Background(), 2, first, func() *worker {
+		hire()
+		return nil // on which count panics
+	}, func(*counted) error { return nil })
 }
