@@ -145,6 +145,8 @@ func (l *Life) remark(p *plan) {
 		}
 	}
 	if len(d.Histories) > 0 && len(l.Logs) > 0 {
+		note(cases.Remark, "peaks: of every history the samples in which the axial force of a member, or the stress of a fibre of a leg that bends, is lowest or highest go through the checks of the car, forces times %g; a check whose demand is largest in another sample, such as one of the rocker, is not found at its own peak", d.LoadFactor)
+		l.NotJudged = append(l.NotJudged, "travel and steering in the histories: their members are solved in the position drawn, as are their peaks")
 		l.remarkLogs(note)
 	}
 }
