@@ -32,8 +32,16 @@ func (l Life) peaks() Table {
 	t := Table{
 		Name: "Peaks", Title: "Peaks of the histories through the checks of sixlink check: the lowest reserve factor of each member and rocker, forces times " + Full.number(l.Life.Duty.LoadFactor),
 		Columns: []Column{
-			{"history", "", Text}, {"at", "s", Full}, {"corner", "", Text}, {"member", "", Text}, {"governed by", "", Text},
-			{"demand", "", Full}, {"capacity", "", Full}, {"unit", "", Text}, {"RF", "", Reserve}, {"verdict", "", Text},
+			{"history", "", Text},
+			{"at", "s", Full},
+			{"corner", "", Text},
+			{"member", "", Text},
+			{"governed by", "", Text},
+			{"demand", "", Full},
+			{"capacity", "", Full},
+			{"unit", "", Text},
+			{"RF", "", Reserve},
+			{"verdict", "", Text},
 		},
 	}
 	for i := range l.Life.Peaks {

@@ -17,10 +17,11 @@ import (
 type lapSum struct {
 	fatigue.Sum
 	widest  float64
-	highest float64       // nominal stress, either sign, MPa
-	small   float64       // cycles below the range that does damage
-	events  []Event       // Share: damage
-	cells   *count.Matrix // the other cycles; nil: not kept
+	highest float64        // nominal stress, either sign, MPa
+	small   float64        // cycles below the range that does damage
+	events  []Event        // Share: damage
+	named   map[string]int // of each name its place in events
+	cells   *count.Matrix  // the other cycles; nil: not kept
 }
 
 // worse tells whether a fibre has more damage than another; what is not a number has most.
@@ -95,10 +96,14 @@ func (l *lapSum) event(name string, damage float64) {
 	if !(damage > 0) {
 		return
 	}
-	if at := slices.IndexFunc(l.events, func(e Event) bool { return e.What == name }); at >= 0 {
+	if at, known := l.named[name]; known {
 		l.events[at].Share += damage
 		return
 	}
+	if l.named == nil {
+		l.named = map[string]int{}
+	}
+	l.named[name] = len(l.events)
 	l.events = append(l.events, Event{name, damage})
 }
 

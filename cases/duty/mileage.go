@@ -6,10 +6,10 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"sixlink/members/check"
 )
@@ -47,7 +47,11 @@ const Inspected = "inspected"
 // mileageColumns are the heading of the log.
 var mileageColumns = []string{"part", "date", "km", "event"}
 
-var isoDate = regexp.MustCompile(`^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
+// isDate tells whether a text is a day of the calendar as ISO 8601 writes it.
+func isDate(text string) bool {
+	_, err := time.Parse(time.DateOnly, text)
+	return err == nil
+}
 
 // The limits of a log: lines, bytes, and parts, each of which is a row of the reports.
 const (
@@ -72,7 +76,7 @@ func ReadMileage(name string, in io.Reader) ([]Mileage, error) {
 		row, err := r.Read()
 		switch {
 		case read.N <= 0:
-			return nil, fmt.Errorf("%s: more than %d MB: give the log of one car", name, maxMileageBytes>>20)
+			return nil, &RowFault{File: name, Line: lines + 2, Text: fmt.Sprintf("the file has more than %d MB", maxMileageBytes>>20), Remedy: "give the log of one car"}
 		case errors.Is(err, io.EOF):
 			return out, nil
 		}
@@ -104,14 +108,14 @@ func addLine(all []Mileage, places map[string]int, name string, r *csv.Reader, r
 	switch {
 	case part == "":
 		return nil, refuse(0, "no part number", "give the part number of the car file, with /1, /2 for its pieces")
-	case !isoDate.MatchString(date):
+	case !isDate(date):
 		return nil, refuse(1, fmt.Sprintf("%q is no date", clip(date)), "write it as 2026-05-31")
 	case err != nil || !(km >= 0 && km <= 1e6):
 		return nil, refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
 	}
 	at, known := places[part]
 	if !known && len(all) == maxParts {
-		return nil, refuse(0, fmt.Sprintf("more than %d parts", maxParts), "give the log of one car")
+		return nil, refuse(0, fmt.Sprintf("the log has more than %d parts", maxParts), "give the log of one car")
 	}
 	if !known {
 		number, _, _ := strings.Cut(part, "/")
