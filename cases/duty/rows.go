@@ -49,12 +49,13 @@ func readHeading(text string, columns []Column) (form, string, string) {
 	for _, h := range strings.Split(strings.TrimPrefix(text, "\ufeff"), string(f.separator)) {
 		heads = append(heads, strings.Trim(strings.TrimSpace(h), `"`))
 	}
+	there := "the columns are " + printable(clip(strings.Join(heads, ", "))) + ": correct the name in the car file"
 	f.factors = make([]float64, len(columns))
 	for i, c := range columns {
 		at := slices.Index(heads, c.Name)
 		switch {
 		case at < 0:
-			return f, fmt.Sprintf("there is no column %q", clip(c.Name)), "the columns are " + clip(strings.Join(heads, ", ")) + ": correct the name in the car file"
+			return f, fmt.Sprintf("there is no column %q", clip(c.Name)), there
 		case slices.Index(heads[at+1:], c.Name) >= 0:
 			return f, fmt.Sprintf("there are two columns %q", clip(c.Name)), "give each column a name of its own"
 		}
@@ -67,6 +68,16 @@ func readHeading(text string, columns []Column) (form, string, string) {
 		f.wanted[at], f.names[at], f.factors[i] = i, c.Name, c.Factor
 	}
 	return f, "", ""
+}
+
+// printable puts a mark in the place of what cannot be printed.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if strconv.IsPrint(r) {
+			return r
+		}
+		return '\ufffd'
+	}, s)
 }
 
 func clip(s string) string {
