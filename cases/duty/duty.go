@@ -194,6 +194,7 @@ type Curve struct {
 	Partial  float64 // γ_Mf of EN 1993-1-9
 	Relieved bool
 	Rule     fatigue.MeanRule
+	Exponent float64 // γ of Walker's rule; 0: that of a steel by its ultimate strength
 	Kt       float64 // stress concentration, at least 1
 	Radius   float64 // of the notch, mm; 0: the notch counts in full
 	Surface  string

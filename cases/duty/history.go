@@ -26,6 +26,7 @@ type Log struct {
 	Bad        int     // rows left out
 	FirstBad   string  // the first of them; empty: none
 	Unmeasured []int   // corners of which a log of forces has none
+	Peaks      []Peak  // lowest reserve factors of members and rockers
 }
 
 // A Source opens the file of a history; its size is in bytes, 0 where it is not known.
@@ -44,6 +45,7 @@ type reading struct {
 	ended   bool
 
 	counters []*count.Counter
+	peaks    [][2]peak // of each watched gauge: lowest and highest
 	tallies  []tally
 	judges   []judge
 	spectra  []spectra // of the workers, and of what spans two pieces
@@ -166,6 +168,7 @@ func (r *reading) join(c *counted) error {
 		r.log.Start = c.first
 	}
 	r.log.Rows, r.log.End, r.log.Longest = r.log.Rows+int64(c.rows), c.last, max(r.log.Longest, c.longest)
+	r.joinPeaks(c)
 	for s := range c.tallies {
 		r.tallies[s].join(&c.tallies[s])
 	}

@@ -148,7 +148,7 @@ func (l *Life) Remaining(log []Mileage, next float64) []Mileage {
 		}
 		m.Left = m.Released - m.Run
 		switch {
-		case m.Governing < 0:
+		case m.Governing < 0 || math.IsNaN(m.Released): // the duty puts no load on it
 			m.Due = Unknown
 		case !(m.Left > 0 && m.Left >= next):
 			m.Due = Replace
