@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"sixlink/cases"
 	"sixlink/cases/duty"
@@ -20,15 +21,13 @@ type Life struct {
 	Next    float64        // the next event, km; 0: none
 }
 
-// Pass tells whether every detail runs as far as it must, and no part of the log is to be
-// replaced.
-func (l Life) Pass() bool {
-	for _, m := range l.Mileage {
-		if m.Due == duty.Replace || m.Due == duty.Unknown {
-			return false
-		}
-	}
-	return l.Life.Pass
+// Pass tells whether every detail runs as far as it must, and of every part of the log and
+// of the car a life is left.
+func (l Life) Pass() bool { return l.Life.Pass && !slices.ContainsFunc(l.Mileage, fails) }
+
+// fails tells whether a part may not run, or nothing can be said of it.
+func fails(m duty.Mileage) bool {
+	return m.Due == duty.Replace || m.Due == duty.Unknown || m.Due == duty.NoEntry
 }
 
 // head is the report whose notes are those of the life and of the car.
@@ -64,14 +63,34 @@ func (l Life) summary() string {
 		r := l.Life.Rows[at]
 		least = fmt.Sprintf("least: %s: %s, %s, %s", distance(r.Distance), l.member(r), r.Detail, r.Place)
 	}
-	text := fmt.Sprintf("PASS: every detail may run %s; %s", goal, least)
+	said := fmt.Sprintf("every detail may run %s; %s", goal, least)
 	if !l.Life.Pass {
-		text = fmt.Sprintf("FAIL: %d of the %d details may not run %s; %s", failed, len(l.Life.Rows), goal, least)
+		said = fmt.Sprintf("%d of the %d details may not run %s; %s", failed, len(l.Life.Rows), goal, least)
 	}
-	if replace, unknown := l.due(duty.Replace), l.due(duty.Unknown); replace+unknown > 0 {
-		text += fmt.Sprintf(". FAIL of the log: %d parts to be replaced, %d without a life", replace, unknown)
+	if log := l.logVerdict(); log != "" {
+		said = log + "; " + said
 	}
-	return text
+	if !l.Pass() {
+		return "FAIL: " + said
+	}
+	return "PASS: " + said
+}
+
+// logVerdict says what keeps parts of the log from running; empty: nothing.
+func (l Life) logVerdict() string {
+	var said []string
+	for _, w := range []struct {
+		due   duty.Due
+		words string
+	}{{duty.Replace, "to be replaced"}, {duty.Unknown, "without a life"}, {duty.NoEntry, "of the car without an entry in the log"}} {
+		switch n := l.due(w.due); {
+		case n == 1:
+			said = append(said, "1 part "+w.words)
+		case n > 1:
+			said = append(said, fmt.Sprintf("%d parts %s", n, w.words))
+		}
+	}
+	return strings.Join(said, ", ")
 }
 
 func (l Life) due(what duty.Due) (n int) {

@@ -126,7 +126,7 @@ func (l *lapSum) ranked() []Event {
 }
 
 // remark says what is not judged, and what the numbers rest on.
-func (l *Life) remark(p *plan) {
+func (l *Life) remark(p *plan, car *cases.Car) {
 	l.NotJudged = append(slices.Clone(p.unasked),
 		"rockers, their bolts, bearings, eyes and torsion bars, springs, anti-roll bars and their links, uprights and the chassis",
 		"bearings, lugs, bolts, inserts and whatever else of the ends is no detail of duty.details; shear stress, and direct with shear stress",
@@ -158,6 +158,7 @@ func (l *Life) remark(p *plan) {
 	}
 	if len(d.Histories) > 0 && len(l.Logs) > 0 {
 		l.remarkLogs(note)
+		l.doubtLogs(car, note)
 	}
 }
 

@@ -1,6 +1,7 @@
 package duty
 
 import (
+	"cmp"
 	"context"
 	"runtime"
 	"slices"
@@ -15,6 +16,7 @@ type Life struct {
 	Duty      Duty
 	Rows      []Row // corner by corner, member by member, in the order of the details
 	Logs      []Log
+	Parts     []string // part numbers of the car's members, each once
 	NotJudged []string
 	Notes     []cases.Note
 	Pass      bool // every detail runs the distance wanted, or a lap where none is stated
@@ -70,7 +72,7 @@ func Find(ctx context.Context, d Duty, r *cases.Results, run Run) (*Life, error)
 	if err != nil {
 		return nil, err
 	}
-	l := &Life{Duty: d, Pass: true}
+	l := &Life{Duty: d, Pass: true, Parts: p.parts()}
 	var parts []*outcome
 	lap := p.newSpectra()
 	for i := range d.Blocks {
@@ -86,14 +88,24 @@ func Find(ctx context.Context, d Duty, r *cases.Results, run Run) (*Life, error)
 	for i := range d.Histories {
 		o, log, err := p.read(ctx, &r.Car, &d.Histories[i], run.Open, run.Workers, run.Progress, lap)
 		if err != nil {
-			return nil, err
+			return nil, cmp.Or(ctx.Err(), err) // once stopped, the file is closed under the reader
 		}
 		log.Unmeasured = unmeasured(&d.Histories[i])
 		parts, l.Logs = append(parts, o), append(l.Logs, log)
 	}
 	l.rows(p, p.perLap(parts, lap))
-	l.remark(p)
+	l.remark(p, &r.Car)
 	return l, nil
+}
+
+// parts are the part numbers of the members, each once.
+func (p *plan) parts() (out []string) {
+	for _, m := range p.seats {
+		if n := m.part.Number; n != "" && !slices.Contains(out, n) {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // unmeasured are the corners of which a log of forces has none.

@@ -6,10 +6,10 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"sixlink/members/check"
 )
@@ -39,6 +39,7 @@ const (
 	Inspect Due = "inspect before the event"
 	Replace Due = "replace before the event"
 	Unknown Due = "no life is known"
+	NoEntry Due = "no entry in the log"
 )
 
 // Inspected is what a line of the log says of an inspection.
@@ -46,8 +47,6 @@ const Inspected = "inspected"
 
 // mileageColumns are the heading of the log.
 var mileageColumns = []string{"part", "date", "km", "event"}
-
-var isoDate = regexp.MustCompile(`^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$`)
 
 // maxMileage bounds the lines of a log.
 const maxMileage = 1_000_000
@@ -91,12 +90,13 @@ func addLine(all []Mileage, name string, r *csv.Reader, row []string) ([]Mileage
 		return &RowFault{File: name, Line: line, Column: column, Text: text, Remedy: remedy}
 	}
 	part, date, event := strings.TrimSpace(row[0]), strings.TrimSpace(row[1]), strings.TrimSpace(row[3])
+	_, noDate := time.Parse(time.DateOnly, date)
 	km, err := strconv.ParseFloat(strings.TrimSpace(row[2]), 64)
 	switch {
 	case part == "":
 		return nil, refuse(0, "no part number", "give the part number of the car file, with /1, /2 for its pieces")
-	case !isoDate.MatchString(date):
-		return nil, refuse(1, fmt.Sprintf("%q is no date", clip(date)), "write it as 2026-05-31")
+	case noDate != nil:
+		return nil, refuse(1, fmt.Sprintf("%q is no date of the calendar", clip(date)), "write it as 2026-05-31")
 	case err != nil || !(km >= 0 && km <= 1e6):
 		return nil, refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
 	}
@@ -117,27 +117,38 @@ func addLine(all []Mileage, name string, r *csv.Reader, row []string) ([]Mileage
 }
 
 // Remaining fills what is left of each part, and what is due before an event of so many
-// km: of a number that the car has at several places the least life counts.
+// km: of a number that the car has at several places the least life counts. Numbers of the
+// car that the log does not have follow, their run being NaN.
 func (l *Life) Remaining(log []Mileage, next float64) []Mileage {
 	out := slices.Clone(log)
-	for i := range out {
-		m := &out[i]
-		m.Next, m.Released, m.Left, m.Interval = next, math.NaN(), math.NaN(), math.NaN()
-		for k := range l.Rows {
-			r := &l.Rows[k]
-			if r.Part == m.Number && (m.Governing < 0 || check.Lower(r.Distance, m.Released)) {
-				m.Governing, m.Released, m.Interval = k, r.Distance, r.Inspection
-			}
-		}
-		m.Left = m.Released - m.Run
-		switch {
-		case m.Governing < 0:
-			m.Due = Unknown
-		case !(m.Left > 0 && m.Left >= next):
-			m.Due = Replace
-		case !(m.Since+next <= m.Interval):
-			m.Due = Inspect
+	for _, number := range l.Parts {
+		if !slices.ContainsFunc(log, func(m Mileage) bool { return m.Number == number }) {
+			out = append(out, Mileage{Part: number, Number: number, Run: math.NaN(), Since: math.NaN(), Governing: -1, Due: NoEntry})
 		}
 	}
+	for i := range out {
+		l.remain(&out[i], next)
+	}
 	return out
+}
+
+// remain fills what is left of one part.
+func (l *Life) remain(m *Mileage, next float64) {
+	m.Next, m.Released, m.Left, m.Interval = next, math.NaN(), math.NaN(), math.NaN()
+	for k := range l.Rows {
+		r := &l.Rows[k]
+		if r.Part == m.Number && (m.Governing < 0 || check.Lower(r.Distance, m.Released)) {
+			m.Governing, m.Released, m.Interval = k, r.Distance, r.Inspection
+		}
+	}
+	m.Left = m.Released - m.Run
+	switch {
+	case m.Due == NoEntry:
+	case m.Governing < 0:
+		m.Due = Unknown
+	case !(m.Left > 0 && m.Left >= next):
+		m.Due = Replace
+	case !(m.Since+next <= m.Interval):
+		m.Due = Inspect
+	}
 }

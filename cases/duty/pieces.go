@@ -22,6 +22,7 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	r := &reading{plan: p, history: h, in: bufio.NewReaderSize(in, 1<<16), log: Log{Name: h.Name, File: h.File}}
 	joining := newWorker(p, car, h, form{}, 0, 0)
 	r.judges, r.tallies, r.spectra = joining.judges, newTallies(joining.cells), []spectra{joining.cells}
+	defer context.AfterFunc(ctx, func() { in.Close() })() // a pipe may never end
 	if err := r.heading(); err != nil {
 		return nil, Log{}, err
 	}
@@ -51,6 +52,9 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	}
 	if r.log.Rows < 2 {
 		return nil, Log{}, r.fault(RowFault{Text: fmt.Sprintf("the file ends after %d rows, which are no history", r.log.Rows), Remedy: "give at least two"}, r.line)
+	}
+	if err := r.plausible(car); err != nil {
+		return nil, Log{}, err
 	}
 	o := r.outcome()
 	lap.join(r.spectra, o.perLap)
