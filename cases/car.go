@@ -50,6 +50,15 @@ type Car struct {
 	Cases      []Case
 	OwnInertia bool     // every member bends by its own weight and inertia
 	Doubts     []string // what reading assumed or wonders at: a warning in every report
+
+	Files []InputFile // that the car file names and that hold a part of the car
+}
+
+// An InputFile is a file that a car was read from beside the car file.
+type InputFile struct {
+	Name   string `json:"file"`   // as it stands in the car file
+	SHA256 string `json:"sha256"` // of its bytes, hexadecimal
+	Says   string `json:"-"`      // what was read from it, in a sentence
 }
 
 // A Vehicle is the car as one body.

@@ -3,7 +3,6 @@ package cases_test
 import (
 	"errors"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
@@ -11,22 +10,14 @@ import (
 	"pgregory.net/rapid"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 )
 
 // example reads the push-rod car of the examples.
 func example(t testing.TB) cases.Car {
 	t.Helper()
 	const name = "../examples/hillclimb-pushrod.yaml"
-	src, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	file, err := carfile.Read(name, src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return file.Car
+	return cartest.Read(t, name).Car
 }
 
 // unfold returns the load cases of the car with only the given cases.

@@ -15,7 +15,7 @@ import (
 // SB-12 (0.03 kg) that two legs share, four RE-8 at the legs' inner ends and two at the
 // track rod (0.045 kg), two RE-10 at the rod (0.07 kg): 0.06 + 0.27 + 0.14 = 0.47 kg.
 func TestMassOfBearings(t *testing.T) {
-	full := runFile(t, "hillclimb-pushrod-complete.yaml")
+	full := runEdited(t, "hillclimb-pushrod-complete.yaml")
 	for i := range full.Corners {
 		bare := 0.0
 		for _, m := range full.Corners[i].Members {
@@ -47,7 +47,7 @@ func TestMassOfBearings(t *testing.T) {
 
 // Whether the fitting factor is in any capacity.
 func TestHasEnds(t *testing.T) {
-	car := runFile(t, "hillclimb-pushrod.yaml").Car
+	car := runEdited(t, "hillclimb-pushrod.yaml").Car
 	if car.HasEnds() {
 		t.Error("the plain example has ends")
 	}
@@ -64,7 +64,7 @@ func TestHasEnds(t *testing.T) {
 
 // Every metal of an end is listed with the materials in use, and none without a name.
 func TestMetalsOfEnds(t *testing.T) {
-	car := runFile(t, "hillclimb-pushrod.yaml").Car
+	car := runEdited(t, "hillclimb-pushrod.yaml").Car
 	metal := func(name string) materials.Metal { return materials.Metal{Name: name} }
 	before := len(car.Metals())
 	end := &car.Axles[cases.Rear].Parts[loads.Rod].Ends[cases.InnerEnd]

@@ -2,40 +2,20 @@ package cases_test
 
 import (
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/loads"
 )
 
 // runEdited carries an example through with texts replaced: old and new in turn.
 func runEdited(t *testing.T, name string, edits ...string) cases.Results {
 	t.Helper()
-	src, err := os.ReadFile("../examples/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	text := string(src)
-	for i := 0; i < len(edits); i += 2 {
-		if !strings.Contains(text, edits[i]) {
-			t.Fatalf("%s lacks %q", name, edits[i])
-		}
-		text = strings.Replace(text, edits[i], edits[i+1], 1)
-	}
-	file, err := carfile.Read(name, []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := cases.Run(file.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
+	return cartest.Run(t, "../examples/"+name, edits...)
 }
 
 // demands returns the demand of a check by case.
@@ -159,7 +139,7 @@ func notesOf(r cases.Results) string {
 // A leg with an outer joint of its own is judged by its own force there, and not by that
 // of the other leg: hand-over forces of two two-force members.
 func TestOwnJoints(t *testing.T) {
-	car := runFile(t, "hillclimb-pushrod-complete.yaml").Car
+	car := runEdited(t, "hillclimb-pushrod-complete.yaml").Car
 	car.OwnInertia = false // its end reactions are in the demand too
 	front := &car.Axles[cases.Front]
 	front.Corner.Links[loads.UpperRearLeg].Outer.X -= 40

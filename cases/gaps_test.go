@@ -1,40 +1,20 @@
 package cases_test
 
 import (
-	"os"
 	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
 	"sixlink/loads"
 )
-
-// run carries an example car through.
-func runFile(t *testing.T, name string) cases.Results {
-	t.Helper()
-	src, err := os.ReadFile("../examples/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	file, err := carfile.Read(name, src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := cases.Run(file.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
 
 // A car whose file gives everything leaves at most five lines unchecked; what a file
 // does not give is named.
 func TestNotChecked(t *testing.T) {
 	for _, name := range []string{"hillclimb-pushrod-complete.yaml", "hillclimb-pullrod-complete.yaml"} {
-		r := runFile(t, name)
+		r := runEdited(t, name)
 		if n := len(r.NotChecked); n == 0 || n > 5 {
 			t.Errorf("%s: %d lines not checked: %q", name, n, r.NotChecked)
 		}
@@ -56,13 +36,13 @@ func TestNotChecked(t *testing.T) {
 			t.Errorf("%s does not pass", name)
 		}
 	}
-	plain := strings.Join(runFile(t, "hillclimb-pushrod.yaml").NotChecked, "\n")
+	plain := strings.Join(runEdited(t, "hillclimb-pushrod.yaml").NotChecked, "\n")
 	for _, want := range []string{"joints: spherical bearings", "plates, bearings, pivot bolts, torsion bars", "their own weight and inertia, side loads, eccentric ends", "fatigue", "travel", "uprights"} {
 		if !strings.Contains(plain, want) {
 			t.Errorf("not checked lacks %q:\n%s", want, plain)
 		}
 	}
-	car := runFile(t, "hillclimb-pushrod-complete.yaml").Car
+	car := runEdited(t, "hillclimb-pushrod-complete.yaml").Car
 	car.Axles[cases.Rear].Parts[2].Ends[0] = cases.Part{}.Ends[0]
 	car.Axles[cases.Front].Rocker.Bolt = nil
 	r, err := cases.Run(car)
@@ -80,7 +60,7 @@ func TestNotChecked(t *testing.T) {
 // carGaps returns what is not checked for an example that a change was made to.
 func carGaps(t *testing.T, change func(*cases.Car)) string {
 	t.Helper()
-	car := runFile(t, "hillclimb-pushrod-complete.yaml").Car
+	car := runEdited(t, "hillclimb-pushrod-complete.yaml").Car
 	change(&car)
 	r, err := cases.Run(car)
 	if err != nil {
@@ -219,10 +199,10 @@ func TestGapsOfMembers(t *testing.T) {
 		}
 	}
 	const note = "own_inertia: the members bend by 1 g of their weight alone in cases without unsprung_acceleration: Static; Bump; Bump with longitudinal strike; Kerb strike\n"
-	if got := notesOf(runFile(t, "hillclimb-pushrod-complete.yaml")); !strings.Contains(got, note) {
+	if got := notesOf(runEdited(t, "hillclimb-pushrod-complete.yaml")); !strings.Contains(got, note) {
 		t.Errorf("notes lack %q:\n%s", note, got)
 	}
-	if got := notesOf(runFile(t, "hillclimb-pushrod.yaml")); strings.Contains(got, "own_inertia:") {
+	if got := notesOf(runEdited(t, "hillclimb-pushrod.yaml")); strings.Contains(got, "own_inertia:") {
 		t.Error("a note on inertia that is not counted")
 	}
 }

@@ -15,6 +15,9 @@ func (r *Results) remark() {
 	for _, d := range r.Car.Doubts {
 		r.note(Warning, "%s", d)
 	}
+	for _, f := range r.Car.Files {
+		r.note(Remark, "%s: %s", f.Name, f.Says)
+	}
 	r.remarkEnds()
 	r.remarkReactions()
 	r.remarkInertia()

@@ -2,14 +2,13 @@ package cases_test
 
 import (
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/loads"
 )
 
@@ -24,27 +23,11 @@ const rockerKeys = `    plates:
 // the rod of the front one off the middle plane and its axis askew.
 func withRockers(t testing.TB) cases.Car {
 	t.Helper()
-	const name = "../examples/hillclimb-pushrod.yaml"
-	src, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	text := string(src)
-	for _, e := range [][2]string{
-		{"    torsion_bar: true\n", "    torsion_bar: true\n    torsion_bar_section: {diameter: 20, bore: 8, material: 25CrMo4+QT}\n" + rockerKeys},
-		{"    spring: {rocker", rockerKeys + "    spring: {rocker"},
-		{"pivot: [0, 234, 422]\n    axis: [1, 0, 0]", "pivot: [1, 234, 422]\n    axis: [1, 0.1, -0.05]"},
-	} {
-		if strings.Count(text, e[0]) != 1 {
-			t.Fatalf("%q does not stand once in the example", e[0])
-		}
-		text = strings.Replace(text, e[0], e[1], 1)
-	}
-	file, err := carfile.Read(name, []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return file.Car
+	return cartest.Read(t, "../examples/hillclimb-pushrod.yaml",
+		"    torsion_bar: true\n", "    torsion_bar: true\n    torsion_bar_section: {diameter: 20, bore: 8, material: 25CrMo4+QT}\n"+rockerKeys,
+		"    spring: {rocker", rockerKeys+"    spring: {rocker",
+		"pivot: [0, 234, 422]\n    axis: [1, 0, 0]", "pivot: [1, 234, 422]\n    axis: [1, 0.1, -0.05]",
+	).Car
 }
 
 func run(t testing.TB, car cases.Car) cases.Results {

@@ -2,14 +2,13 @@ package cases_test
 
 import (
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/loads"
 	"sixlink/members"
 )
@@ -17,33 +16,14 @@ import (
 // bentCar is the example with a section of every shape and every source of bending.
 func bentCar(t *testing.T) cases.Results {
 	t.Helper()
-	src, err := os.ReadFile("../examples/hillclimb-pushrod.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	text := string(src)
-	for _, e := range [][2]string{
-		{"track_rod:       {tube: [14, 1.5]", "track_rod:       {section: {square_tube: [16, 1.5]}, eccentricity: 0.5"},
-		{"lower_rear_leg:  {tube: [18, 1.5]", "lower_rear_leg:  {section: {ellipse_tube: [30, 14, 1.5]}"},
-		{"lower_front_leg: {tube: [18, 1.5]", "lower_front_leg: {section: {lens_tube: [60, 16, 1]}"},
-		{"track_rod:       {tube: [16, 1.5]", "track_rod:       {tube: [60, 1], side_load: 0.2"},
-		{"lower_rear_leg:  {tube: [20, 2]", "lower_rear_leg:  {section: {own: {area: 150, inertia: 6000, modulus: 500}}, eccentricity: 0.3"},
-		{"\ncases:\n", "\nown_inertia: true\ncases:\n"},
-	} {
-		if strings.Count(text, e[0]) != 1 {
-			t.Fatalf("%q stands %d times in the example", e[0], strings.Count(text, e[0]))
-		}
-		text = strings.Replace(text, e[0], e[1], 1)
-	}
-	file, err := carfile.Read("car.yaml", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := cases.Run(file.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
+	return cartest.Run(t, "../examples/hillclimb-pushrod.yaml",
+		"track_rod:       {tube: [14, 1.5]", "track_rod:       {section: {square_tube: [16, 1.5]}, eccentricity: 0.5",
+		"lower_rear_leg:  {tube: [18, 1.5]", "lower_rear_leg:  {section: {ellipse_tube: [30, 14, 1.5]}",
+		"lower_front_leg: {tube: [18, 1.5]", "lower_front_leg: {section: {lens_tube: [60, 16, 1]}",
+		"track_rod:       {tube: [16, 1.5]", "track_rod:       {tube: [60, 1], side_load: 0.2",
+		"lower_rear_leg:  {tube: [20, 2]", "lower_rear_leg:  {section: {own: {area: 150, inertia: 6000, modulus: 500}}, eccentricity: 0.3",
+		"\ncases:\n", "\nown_inertia: true\ncases:\n",
+	)
 }
 
 // Every source of the car file reaches the checks of its member.

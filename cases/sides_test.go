@@ -3,7 +3,6 @@ package cases_test
 import (
 	"errors"
 	"math"
-	"os"
 	"reflect"
 	"strings"
 	"testing"
@@ -13,7 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/stock"
@@ -23,15 +22,7 @@ import (
 func uneven(t testing.TB) cases.Car {
 	t.Helper()
 	const name = "testdata/numpy/cars/unequal-sides.yaml"
-	src, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Read(name, src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f.Car
+	return cartest.Read(t, name).Car
 }
 
 func results(t testing.TB, car cases.Car) cases.Results {

@@ -3,12 +3,11 @@ package cases_test
 import (
 	"math"
 	"math/rand/v2"
-	"os"
 	"strings"
 	"testing"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/sizing"
@@ -33,15 +32,7 @@ func bounded(t testing.TB, limits stock.Limits) (out stock.List) {
 func demo(t testing.TB, name string) cases.Car {
 	t.Helper()
 	path := "../examples/hillclimb-" + name + ".yaml"
-	src, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Read(path, src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f.Car
+	return cartest.Read(t, path).Car
 }
 
 // with returns the car with a tube in the place of some links of an axle.

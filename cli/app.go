@@ -10,15 +10,15 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os/signal"
 	"strings"
+	"syscall"
 
 	"github.com/urfave/cli/v2"
 
+	"sixlink/cases/relay"
 	"sixlink/reports"
 )
-
-// Version is the program's version, as outputs show it.
-const Version = "0.1.0"
 
 // The exit statuses.
 const (
@@ -31,19 +31,31 @@ const (
 var errFails = errors.New("a check fails")
 
 // Run is the whole program but for the process. It returns the exit status.
-func Run(args []string, out, errOut io.Writer) (status int) {
-	defer func() {
-		if p := recover(); p != nil {
-			fmt.Fprintf(errOut, "sixlink: internal fault, nothing more was written: %v: please report it with the car file\n", p)
-			status = exitInput
-		}
-	}()
-	app := newApp(out, errOut)
+func Run(args []string, out, errOut io.Writer) int {
+	signal.Ignore(syscall.SIGPIPE) // a write to a pipe that nobody reads gives an error instead
+	results, messages := &stream{to: out}, &stream{to: errOut, escape: true}
+	return guarded(messages, func() int { return carryOut(newApp(results, messages), args, results) })
+}
+
+// carryOut runs the command that the arguments name.
+func carryOut(app *cli.App, args []string, results *stream) int {
 	ordered, err := flagsFirst(app, args)
 	if err == nil {
 		err = app.Run(ordered)
 	}
-	return explain(errOut, err)
+	if lost := results.lost(); err == nil && lost != nil {
+		err = fmt.Errorf("standard output cannot be written: %w", plain(lost))
+	}
+	return explain(app.ErrWriter, err)
+}
+
+// guarded makes one line of a panic, wherever it happened.
+func guarded(errOut io.Writer, run func() int) (status int) {
+	if p := relay.Call(func() { status = run() }); p != nil {
+		fmt.Fprintf(errOut, "sixlink %s: internal fault, and nothing more was written: %s: please report it with the car file\n", Version, shown(p.String()))
+		return exitInput
+	}
+	return status
 }
 
 // newApp wires the commands. Nothing below it may print an error or exit.

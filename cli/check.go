@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"slices"
 	"time"
 
 	"github.com/urfave/cli/v2"
@@ -78,7 +79,7 @@ func dateFlag(c *cli.Context) (string, error) {
 func chosen(c *cli.Context, all ...output) (out []output) {
 	for _, o := range all {
 		if c.IsSet(o.flag) {
-			if o.path = c.String(o.flag); o.path == "/dev/stdout" {
+			if o.path = c.String(o.flag); slices.Contains([]string{"/dev/stdout", "/dev/fd/1", "/proc/self/fd/1"}, o.path) {
 				o.path = standardOutput
 			}
 			out = append(out, o)

@@ -65,12 +65,12 @@ func readCar(path string) (carInput, error) {
 }
 
 func parseCar(path string, src []byte) (carInput, error) {
-	file, err := carfile.Read(path, src)
+	file, err := carfile.ReadFrom(path, src, fromFolderOf(path))
 	if err != nil {
 		return carInput{}, located{err}
 	}
 	sum := sha256.Sum256(src)
-	return carInput{file, filepath.Base(path), hex.EncodeToString(sum[:])}, nil
+	return carInput{file, shown(filepath.Base(path)), hex.EncodeToString(sum[:])}, nil
 }
 
 // carFile is what a file is for readFile.
@@ -78,14 +78,11 @@ const carFile = "the car file"
 
 // readFile reads a file; what says in messages what it should be.
 func readFile(path, what string) ([]byte, error) {
-	f, err := os.Open(path)
+	f, err := open(path, what)
 	if err != nil {
-		return nil, readFault(path, err)
+		return nil, err
 	}
 	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, fmt.Errorf("%s: it is a folder: name %s in it", path, what)
-	}
 	src, err := io.ReadAll(io.LimitReader(f, maxCarFile))
 	if err != nil {
 		return nil, readFault(path, err)
@@ -93,21 +90,29 @@ func readFile(path, what string) ([]byte, error) {
 	return src, nil
 }
 
-func readFault(path string, err error) error {
-	text, remedy := unread(err)
-	return fmt.Errorf("%s: %s: %s", path, text, remedy)
+// open opens a file that is there to be read; what says in messages what it should be.
+// Links are followed, devices read as files are. A named pipe must be written to by
+// somebody else within pipeWait.
+func open(path, what string) (*os.File, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, readFault(path, err)
+	case info.IsDir():
+		return nil, fmt.Errorf("%s: it is a folder: name %s in it", shown(path), what)
+	}
+	f, err := within(pipeWait, errNobodyWrites, func() (*os.File, error) { return os.Open(path) })
+	if err != nil {
+		return nil, readFault(path, err)
+	}
+	return f, nil
 }
 
-// unread says why a file cannot be read, and what to do.
-func unread(err error) (text, remedy string) {
+func readFault(path string, err error) error {
 	if errors.Is(err, os.ErrNotExist) {
-		return "there is no such file", "check the name and the folder"
+		return fmt.Errorf("%s: there is no such file: check the name and the folder", shown(path))
 	}
-	var p *os.PathError
-	if errors.As(err, &p) {
-		err = p.Err
-	}
-	return "cannot be read: " + err.Error(), "check the file and its permissions"
+	return fmt.Errorf("%s: cannot be read: %w", shown(path), plain(err))
 }
 
 // locate gives each refusal of a load case or corner its position in the file.

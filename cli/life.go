@@ -5,12 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"path/filepath"
 	"slices"
 	"strings"
-	"syscall"
 
 	"github.com/urfave/cli/v2"
 
@@ -92,13 +89,9 @@ func spare(outputs []output, mileage, car string, d *duty.Duty) error {
 		logs = append(logs, placed(car, h.File))
 	}
 	for _, log := range logs {
-		in, err := os.Stat(log)
-		if err != nil {
-			continue
-		}
 		for _, o := range outputs {
-			if info, err := os.Stat(o.path); err == nil && os.SameFile(in, info) {
-				return usage("--%s %s would overwrite a log: name another file", o.flag, o.path)
+			if o.path != standardOutput && sameFile(o.path, log) {
+				return usage("--%s %s would overwrite a log: name another file", o.flag, shown(o.path))
 			}
 		}
 	}
@@ -115,7 +108,7 @@ func placed(car, name string) string {
 
 // findLife reads the histories and works out the lives; Ctrl-C stops it.
 func findLife(c *cli.Context, path string, file carfile.File, report reports.Report, list stock.List) (*duty.Life, error) {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := untilStopped()
 	context.AfterFunc(ctx, stop) // a second signal ends the program at once
 	defer stop()
 	bar := newProgress(c.App.ErrWriter, "MB")
@@ -142,23 +135,18 @@ func findLife(c *cli.Context, path string, file carfile.File, report reports.Rep
 // the place in the car file that names it.
 func beside(path string, file carfile.File) duty.Source {
 	return func(name string) (io.ReadCloser, int64, error) {
-		in := placed(path, name)
-		refuse := func(text, remedy string) (io.ReadCloser, int64, error) {
+		in, failed := placed(path, name), func(err error) error {
 			at := slices.IndexFunc(file.Duty.Histories, func(h duty.History) bool { return h.File == name })
-			return nil, 0, located{file.Fault(fmt.Sprintf("duty.histories[%d].file", at), in+": "+text, remedy)}
+			return located{file.Fault(fmt.Sprintf("duty.histories[%d].file", at), err.Error(), "a log is named from the folder of the car file")}
 		}
-		f, err := os.Open(in)
+		f, err := open(in, "the CSV file")
 		if err != nil {
-			return refuse(unread(err))
+			return nil, 0, failed(err)
 		}
 		info, err := f.Stat()
 		if err != nil {
 			f.Close()
-			return refuse(unread(err))
-		}
-		if info.IsDir() {
-			f.Close()
-			return refuse("it is a folder", "name the CSV file in it")
+			return nil, 0, failed(readFault(in, err))
 		}
 		return f, info.Size(), nil
 	}
@@ -178,11 +166,11 @@ func readMileage(c *cli.Context) (log []duty.Mileage, next float64, err error) {
 		return nil, next, nil
 	}
 	name := c.String("mileage")
-	f, err := os.Open(name)
+	f, err := open(name, "the mileage log")
 	if err != nil {
-		return nil, 0, readFault(name, err)
+		return nil, 0, err
 	}
 	defer f.Close()
-	log, err = duty.ReadMileage(name, f)
+	log, err = duty.ReadMileage(shown(name), f)
 	return log, next, err
 }

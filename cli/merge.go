@@ -1,9 +1,10 @@
 package cli
 
 import (
+	"bufio"
+	"errors"
 	"fmt"
 	"io"
-	"os"
 
 	"github.com/urfave/cli/v2"
 
@@ -11,8 +12,9 @@ import (
 	"sixlink/reports"
 )
 
-// maxShard bounds what is read of a shard file, in bytes.
-const maxShard = 4 << 30
+// maxShard bounds what is read of a shard file, in bytes: the whole of the largest study
+// has about 200 MB.
+const maxShard = 512 << 20
 
 // mergeCommand: the whole of a study from its parts.
 func mergeCommand() *cli.Command {
@@ -42,9 +44,9 @@ func merge(c *cli.Context) error {
 		}
 		s, err := studies.Decode(text)
 		if err != nil {
-			return fmt.Errorf("%s: %w", path, err)
+			return fmt.Errorf("%s: %w", shown(path), err)
 		}
-		parts = append(parts, studies.Part{Name: path, Study: s})
+		parts = append(parts, studies.Part{Name: shown(path), Study: s})
 	}
 	whole, err := studies.Merge(parts)
 	if err != nil {
@@ -56,18 +58,28 @@ func merge(c *cli.Context) error {
 	return writeStudy(c, whole, c.Args().First(), corner)
 }
 
+// shardHead is how much of a file is looked at before the rest is read.
+const shardHead = 256
+
 func readShard(path string) ([]byte, error) {
-	f, err := os.Open(path)
+	f, err := open(path, "the shard files")
 	if err != nil {
-		return nil, readFault(path, err)
+		return nil, err
 	}
 	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, fmt.Errorf("%s: it is a folder: name the shard files in it", path)
+	in := bufio.NewReader(f)
+	head, err := in.Peek(shardHead)
+	if err == nil || errors.Is(err, io.EOF) {
+		if err := studies.Begins(head); err != nil {
+			return nil, fmt.Errorf("%s: %w", shown(path), err)
+		}
 	}
-	text, err := io.ReadAll(io.LimitReader(f, maxShard))
-	if err != nil {
+	text, err := io.ReadAll(io.LimitReader(in, maxShard+1))
+	switch {
+	case err != nil:
 		return nil, readFault(path, err)
+	case len(text) > maxShard:
+		return nil, fmt.Errorf("%s: it is larger than %d MB, which no shard is: name a file that --shard-file wrote", shown(path), maxShard>>20)
 	}
 	return text, nil
 }

@@ -52,7 +52,7 @@ func newCar(c *cli.Context) error {
 	}
 	starter := starters[strings.ToLower(filepath.Ext(path))]
 	if starter == nil {
-		return usage("new %s: a starter is a text file: give it a name that ends in .yaml", path)
+		return usage("new %s: a starter is a text file: give it a name that ends in .yaml", shown(path))
 	}
 	text, err := starter(guide.Rods[rod])
 	if err != nil {
@@ -61,32 +61,32 @@ func newCar(c *cli.Context) error {
 	if err := place(path, text, c.Bool("replace")); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.App.ErrWriter, "wrote %s\nEvery number in it is invented: replace each by that of your own car, then: sixlink check %s\n", path, path)
+	fmt.Fprintf(c.App.ErrWriter, "wrote %s\nEvery number in it is invented: replace each by that of your own car, then: sixlink check %s\n", shown(path), shown(path))
 	return nil
 }
 
 // place puts a whole file in its place, and not over one that is there unless it may.
 func place(path string, text []byte, replace bool) error {
-	taken := fmt.Errorf("%s: there is such a file already, and it is left as it is: name another, or give --replace to write over it", path)
+	taken := fmt.Errorf("%s: there is such a file already, and it is left as it is: name another, or give --replace to write over it", shown(path))
 	if _, err := os.Lstat(path); err == nil && !replace {
 		return taken
 	}
 	s, err := stage(path, text)
 	if err != nil {
-		return fmt.Errorf("%s: cannot be written, and nothing was: %w: name another file or folder", path, plain(err))
+		return fmt.Errorf("%s: cannot be written, and nothing was: %w: name another file or folder", shown(path), plain(err))
 	}
 	defer s.discard()
 	if !replace && s.temporary != "" {
 		// A link fails where a file has come meanwhile; not every file system has links.
 		switch err := os.Link(s.temporary, s.path); {
 		case err == nil:
-			return nil
+			return syncFolder(filepath.Dir(s.path))
 		case errors.Is(err, fs.ErrExist):
 			return taken
 		}
 	}
 	if err := s.commit(); err != nil {
-		return fmt.Errorf("%s: cannot be put in its place: %w: name another file or folder", path, plain(err))
+		return fmt.Errorf("%s: cannot be put in its place: %w: name another file or folder", shown(path), plain(err))
 	}
 	return nil
 }

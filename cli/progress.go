@@ -24,8 +24,8 @@ type progress struct {
 
 func newProgress(out io.Writer, what string) *progress {
 	p := &progress{what: what, begun: time.Now()}
-	if terminal(out) {
-		p.out = out
+	if f, _ := fileOf(out); terminal(out) {
+		p.out = f // the stream would escape the return to the beginning of the line
 	}
 	return p
 }
@@ -33,7 +33,7 @@ func newProgress(out io.Writer, what string) *progress {
 // terminal tells whether somebody looks at what is written, on a terminal that moves its
 // cursor.
 func terminal(out io.Writer) bool {
-	f, ok := out.(*os.File)
+	f, ok := fileOf(out)
 	return ok && os.Getenv("TERM") != "dumb" && term.IsTerminal(int(f.Fd()))
 }
 

@@ -8,6 +8,7 @@ import (
 // A save is one that two looks in a row find alike; a file that is away is waited for, and
 // one that comes back as it was is none.
 func TestSaved(t *testing.T) {
+	t.Parallel() // it waits for most of its time
 	a, half, b, away := look{true, [32]byte{1}}, look{true, [32]byte{2}}, look{true, [32]byte{3}}, look{}
 	for _, row := range []struct {
 		name  string

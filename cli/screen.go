@@ -22,7 +22,7 @@ const leastColumns = 40
 // set, else that of the terminal, and where there is none that of the zero Screen.
 func screenOf(w io.Writer) reports.Screen {
 	var s reports.Screen
-	if f, ok := w.(*os.File); ok && term.IsTerminal(int(f.Fd())) {
+	if f, ok := fileOf(w); ok && term.IsTerminal(int(f.Fd())) {
 		if columns, _, err := term.GetSize(int(f.Fd())); err == nil && columns > 0 {
 			s.Columns = max(columns, leastColumns)
 		}

@@ -36,7 +36,12 @@ var texts = map[string][]string{
 	"vary and size":     {"vary", "CAR", "--vary", "front.rod.inner.z=465:475:5", "--corner", "front_left", "--size"},
 	"vary two":          {"vary", "CAR", "--vary", "front.members.rod.tube.wall=1:2:0.125", "--vary", "cases[Bump].load=0.8:1:0.05"},
 	"tolerance":         {"tolerance", "SCATTER", "--samples", "200"},
+	"travel":            {"travel", "TRAVEL", "--checks"},
+	"life":              {"life", "DUTY"},
+	"life of parts":     {"life", "DUTY", "--mileage", "../examples/hillclimb-mileage.csv", "--next", "12 km"},
 	"help":              {"--help"},
+	"help of life":      {"life", "--help"},
+	"help of travel":    {"travel", "--help"},
 	"help of check":     {"check", "--help"},
 	"help of rod":       {"rod", "--help"},
 	"help of vary":      {"vary", "--help"},
@@ -112,7 +117,7 @@ func numbers(text string) map[string]bool {
 // terminal where there is none.
 func TestTextsFitTheScreen(t *testing.T) {
 	paths := map[string]string{"NAMES": namedCar(t)}
-	for name, file := range map[string]string{"CAR": "pushrod", "PULL": "pullrod", "COMPLETE": "pushrod-complete", "SCATTER": "pushrod-scatter"} {
+	for name, file := range map[string]string{"CAR": "pushrod", "PULL": "pullrod", "COMPLETE": "pushrod-complete", "SCATTER": "pushrod-scatter", "TRAVEL": "pushrod-travel", "DUTY": "pushrod-duty"} {
 		paths[name] = "../examples/hillclimb-" + file + ".yaml"
 	}
 	for name, args := range texts {

@@ -13,7 +13,8 @@ import (
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"sixlink": func() { os.Exit(cli.Run(os.Args, os.Stdout, os.Stderr)) },
+		"sixlink":        func() { os.Exit(cli.Run(os.Args, os.Stdout, os.Stderr)) },
+		"sixlink-broken": func() { os.Exit(cli.RunBroken(os.Args, os.Stdout, os.Stderr)) },
 	})
 }
 

@@ -41,8 +41,8 @@ func size(c *cli.Context) error {
 		return err
 	}
 	if c.Bool("write") {
-		if err := canBe(target(path)); err != nil {
-			return usage("--write: %s cannot be written: %v: change its permissions, or size a copy", path, plain(err))
+		if err := canBe(path); err != nil {
+			return usage("--write: %s cannot be written: %v: change its permissions, or size a copy", shown(path), plain(err))
 		}
 	}
 	in, err := parseCar(path, src)
@@ -71,14 +71,14 @@ func size(c *cli.Context) error {
 	}
 	switch {
 	case car != nil && bytes.Equal(car.text, src):
-		fmt.Fprintf(c.App.ErrWriter, "%s has these tubes already\n", path)
+		fmt.Fprintf(c.App.ErrWriter, "%s has these tubes already\n", shown(path))
 	case car != nil:
 		if err := car.commit(); err != nil {
 			return err
 		}
-		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", path)
+		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", shown(path))
 	case c.Bool("write"):
-		fmt.Fprintf(c.App.ErrWriter, "sixlink: %s is left as it is, for no tube of the stock carries every member\n", path)
+		fmt.Fprintf(c.App.ErrWriter, "sixlink: %s is left as it is, for no tube of the stock carries every member\n", shown(path))
 	}
 	if !sized.Carries() || !sized.After.Pass {
 		return errFails
@@ -112,23 +112,23 @@ func retube(path string, src []byte, sized cases.Sized) (*rewrite, error) {
 	if err != nil {
 		return nil, located{err}
 	}
-	file, err := carfile.Read(path, text)
+	file, err := carfile.ReadFrom(path, text, fromFolderOf(path))
 	if err != nil {
-		return nil, fmt.Errorf("%s: the file with its new tubes cannot be read, and nothing was written: %w", path, err)
+		return nil, fmt.Errorf("%s: the file with its new tubes cannot be read, and nothing was written: %w", shown(path), err)
 	}
 	results, err := cases.Run(file.Car)
 	if err != nil {
-		return nil, fmt.Errorf("%s: the file with its new tubes cannot be calculated, and nothing was written: %w", path, err)
+		return nil, fmt.Errorf("%s: the file with its new tubes cannot be calculated, and nothing was written: %w", shown(path), err)
 	}
 	if !sized.Agrees(results) {
-		return nil, fmt.Errorf("%s: the file with its new tubes gives other results than the sizing, and nothing was written: please report it with the car file", path)
+		return nil, fmt.Errorf("%s: the file with its new tubes gives other results than the sizing, and nothing was written: please report it with the car file", shown(path))
 	}
 	s, err := stage(path, text)
 	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be written, and nothing was: %w", path, plain(err))
+		return nil, fmt.Errorf("%s: cannot be written, and nothing was: %w", shown(path), plain(err))
 	}
 	if s.temporary == "" {
-		return nil, usage("--write needs a car file on disk, and %s is none", path)
+		return nil, usage("--write needs a car file on disk, and %s is none", shown(path))
 	}
 	r := &rewrite{s, src, text}
 	if err := r.unchanged(); err != nil {
@@ -144,7 +144,7 @@ var errChanged = errors.New("the file has changed since it was read, and is left
 func (r *rewrite) unchanged() error {
 	now, err := readFile(r.path, carFile)
 	if err == nil && !bytes.Equal(now, r.src) {
-		err = fmt.Errorf("%s: %w", r.name, errChanged)
+		err = fmt.Errorf("%s: %w", shown(r.name), errChanged)
 	}
 	return err
 }
@@ -155,7 +155,7 @@ func (r *rewrite) commit() error {
 		return err
 	}
 	if err := r.staging.commit(); err != nil {
-		return fmt.Errorf("%s: cannot be put in its place: %w", r.name, plain(err))
+		return fmt.Errorf("%s: cannot be put in its place: %w", shown(r.name), plain(err))
 	}
 	return nil
 }

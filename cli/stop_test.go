@@ -7,16 +7,23 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime/debug"
+	"slices"
 	"syscall"
 	"testing"
 	"time"
 )
 
-// program builds the program.
+// program builds the program, with the race detector where the test has it.
 func program(t *testing.T) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "sixlink")
-	if out, err := exec.Command("go", "build", "-o", path, "sixlink").CombinedOutput(); err != nil {
+	args := []string{"build", "-o", path}
+	info, _ := debug.ReadBuildInfo()
+	if slices.Contains(info.Settings, debug.BuildSetting{Key: "-race", Value: "true"}) {
+		args = append(args, "-race")
+	}
+	if out, err := exec.Command("go", append(args, "sixlink")...).CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, out)
 	}
 	return path

@@ -3,11 +3,8 @@ package cli
 import (
 	"context"
 	"fmt"
-	"os"
-	"os/signal"
 	"runtime"
 	"slices"
-	"syscall"
 
 	"github.com/urfave/cli/v2"
 
@@ -75,13 +72,13 @@ type running struct {
 	plan studies.Plan
 }
 
-// carryOut carries a study out until it is done or stopped, and writes what it found.
-func (s *studying) carryOut(what string, study func(running) error) error {
+// through carries a study out until it is done or stopped, and writes what it found.
+func (s *studying) through(what string, study func(running) error) error {
 	corner, err := cornerOf(s.c)
 	if err != nil {
 		return err
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := untilStopped()
 	context.AfterFunc(ctx, stop) // a second signal ends the program at once
 	defer stop()
 	bar := newProgress(s.c.App.ErrWriter, what)

@@ -58,7 +58,7 @@ func tolerance(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	return s.carryOut("samples", func(run running) error {
+	return s.through("samples", func(run running) error {
 		s.study.Tolerance, s.study.Complete, err = studies.Sample(run.ctx, q, judge, run.plan)
 		return err
 	})

@@ -63,7 +63,7 @@ func vary(c *cli.Context) error {
 		}
 		return v.Car, nil
 	}
-	return s.carryOut("points", func(run running) error {
+	return s.through("points", func(run running) error {
 		s.study.Vary, s.study.Complete, err = studies.VaryAll(run.ctx, axes, maker, size, run.plan)
 		return err
 	})

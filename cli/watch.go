@@ -6,8 +6,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"os/signal"
-	"syscall"
 	"time"
 )
 
@@ -30,32 +28,37 @@ type look struct {
 	sum   [sha256.Size]byte
 }
 
-func lookAt(path string) look {
-	src, err := readFile(path, carFile)
-	if err != nil {
-		return look{}
+func lookAt(paths ...string) look {
+	at, all := look{there: true}, sha256.New()
+	for _, path := range paths {
+		src, err := readFile(path, carFile)
+		at.there = at.there && err == nil
+		sum := sha256.Sum256(src)
+		fmt.Fprint(all, err == nil, sum)
 	}
-	return look{true, sha256.Sum256(src)}
+	all.Sum(at.sum[:0])
+	return at
 }
 
-// watch makes the check again whenever the file holds something else, until the user stops
-// it. A file with faults is told of, and waited for.
+// watch makes the check again whenever the file, or one that it names, holds something
+// else, until the user stops it. A file with faults is told of, and waited for.
 func watch(path string, out, errOut io.Writer, check func() error) error {
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
-		return usage("--watch needs a file that can be saved, and %s is none", path)
+		return usage("--watch needs a file that can be saved, and %s is none", shown(path))
 	} else if err != nil {
 		return readFault(path, err)
 	}
-	stop, release := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	stop, release := untilStopped()
 	defer release()
 	for {
-		seen := lookAt(path)
+		files := append([]string{path}, namedBy(path)...)
+		seen := lookAt(files...)
 		if terminal(out) {
 			fmt.Fprint(out, "\x1b[H\x1b[2J\x1b[3J") // ECMA-48: cursor home, erase the display; xterm: and what scrolled off
 		}
 		last := watched{explain(errOut, check())}
-		fmt.Fprintf(errOut, "watching %s; Ctrl-C ends\n", path)
-		if !saved(stop, seen, func() look { return lookAt(path) }) {
+		fmt.Fprintf(errOut, "watching %s; Ctrl-C ends\n", shown(path))
+		if gone(out) || !saved(stop, seen, func() look { return lookAt(files...) }) {
 			return last
 		}
 	}

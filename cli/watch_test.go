@@ -188,3 +188,56 @@ func TestWatchGone(t *testing.T) {
 		t.Errorf("%v, want exit status 0\n%s", err, errOut.text.String())
 	}
 }
+
+// A list of hardpoints that the car file names is watched with it, one that comes or goes too.
+func TestWatchPoints(t *testing.T) {
+	sixlink := program(t)
+	dir := t.TempDir()
+	for _, name := range []string{"hillclimb-pushrod.yaml", "hillclimb-points.csv"} {
+		src, err := os.ReadFile(filepath.Join("..", "examples", "cad", name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		rename(t, filepath.Join(dir, name), string(src))
+	}
+	path, list := filepath.Join(dir, "hillclimb-pushrod.yaml"), filepath.Join(dir, "hillclimb-points.csv")
+	src, err := os.ReadFile(list)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out, errOut screen
+	cmd := exec.Command(sixlink, "check", path, "--watch")
+	cmd.Stdout, cmd.Stderr = &out, &errOut
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	defer cmd.Process.Kill()
+	out.waitFor(t, "PASS: ", 1)
+	errOut.waitFor(t, "watching", 1)
+	rename(t, list, strings.Replace(string(src), "19.92125984", "far", 1))
+	errOut.waitFor(t, `hillclimb-points.csv:14:22: front.rod.outer: x: "far" is not a number`, 1)
+	errOut.waitFor(t, "watching", 2)
+	inPlace(t, list, string(src))
+	out.waitFor(t, "PASS: ", 2)
+	errOut.waitFor(t, "watching", 3)
+	if err := os.Remove(list); err != nil {
+		t.Fatal(err)
+	}
+	errOut.waitFor(t, "there is no such file", 1)
+	errOut.waitFor(t, "watching", 4)
+	rename(t, list, string(src))
+	out.waitFor(t, "PASS: ", 3)
+	errOut.waitFor(t, "watching", 5)
+	car, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rename(t, path, strings.Replace(string(car), "revision: A", "revision: B", 1))
+	out.waitFor(t, "revision B", 1)
+	if err := cmd.Process.Signal(syscall.SIGTERM); err != nil {
+		t.Fatal(err)
+	}
+	if err := cmd.Wait(); err != nil {
+		t.Errorf("%v, want exit status 0\n%s", err, errOut.text.String())
+	}
+}

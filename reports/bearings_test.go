@@ -3,7 +3,6 @@ package reports_test
 import (
 	"encoding/json"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -11,25 +10,14 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/reports"
 )
 
 // completeReport runs the example car that gives everything.
 func completeReport(t testing.TB) reports.Report {
 	t.Helper()
-	src, err := os.ReadFile("../examples/hillclimb-pushrod-complete.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	file, err := carfile.Read("car.yaml", src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	results, err := cases.Run(file.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
+	results := cartest.Run(t, "../examples/hillclimb-pushrod-complete.yaml")
 	return reports.Report{Version: "test", File: "car.yaml", SHA256: strings.Repeat("0", 64), Results: results}
 }
 

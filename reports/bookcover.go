@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 	"unicode/utf8"
 )
 
@@ -57,18 +58,19 @@ func (b *book) cover(r Report, live bool) {
 	b.do(b.file.MergeCell(coverSheet, "A4", "B4"))
 	b.do(b.file.SetCellStyle(coverSheet, "A4", "B4", b.styles["caution"]))
 	c.put("text", 0)
-	c.pairs([][2]string{
+	c.pairs(slices.Concat([][2]string{
 		{"Car", r.Car.Name},
 		{"Revision", r.Car.Revision},
 		{"Date", r.Date},
 		{"Car file", r.File},
 		{"SHA-256 of the car file", r.SHA256},
+	}, r.fileFields(), [][2]string{
 		{"Remarks of the car file", r.Car.Notes},
 		{"Design factors", r.factors() + "; in every reserve factor"},
 		{"Axes and signs", "ISO 8855: x forward, y left, z up; axial forces positive in tension; units in every heading"},
 		{"Result", r.summary()},
 		{"Free-body audit", fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst)},
-	})
+	}))
 	if live {
 		c.help()
 	}

@@ -2,7 +2,6 @@ package reports
 
 import (
 	"bytes"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -10,7 +9,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/members"
 )
 
@@ -23,25 +22,7 @@ var liveCars = []string{
 // reportOf runs a car file, edited.
 func reportOf(t testing.TB, path string, edits ...string) Report {
 	t.Helper()
-	src, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	text := string(src)
-	for i := 0; i < len(edits); i += 2 {
-		if !strings.Contains(text, edits[i]) {
-			t.Fatalf("nothing to replace: %q", edits[i])
-		}
-		text = strings.Replace(text, edits[i], edits[i+1], 1)
-	}
-	file, err := carfile.Read(filepath.Base(path), []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	results, err := cases.Run(file.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
+	results := cartest.Run(t, path, edits...)
 	return Report{Version: "test", File: filepath.Base(path), SHA256: strings.Repeat("0", 64), Results: results}
 }
 

@@ -73,7 +73,7 @@ func (c Comparison) carsTable() Table {
 		Columns: []Column{{"column", "", Text}, {"car", "", Text}, {"revision", "", Text}, {"file", "", Text}, {"SHA-256", "", Text}, {"result", "", Text}},
 	}
 	for i, r := range c.Reports {
-		t.Rows = append(t.Rows, []any{letter(i), r.Car.Name, r.Car.Revision, r.File, r.SHA256, r.summary()})
+		t.Rows = append(t.Rows, []any{letter(i), r.Car.Name, r.Car.Revision, r.File, r.SHA256 + r.more(), r.summary()})
 	}
 	return t
 }

@@ -153,7 +153,7 @@ func (c Comparison) JSON() ([]byte, error) {
 func (c Comparison) toCompared(i int) jsonCompared {
 	r, car := c.Reports[i], c.Cars[i]
 	out := jsonCompared{
-		Input: jsonInput{r.File, r.SHA256}, Car: r.Car.Name, Revision: r.Car.Revision, Pass: r.Pass,
+		Input: r.input(), Car: r.Car.Name, Revision: r.Car.Revision, Pass: r.Pass,
 		Rockers: []jsonLargest{}, RockerRF: []jsonOfReserves{}, Masses: toMasses(car.Masses),
 	}
 	for _, lc := range r.Cases {

@@ -22,7 +22,7 @@ func (c Comparison) Text() ([]byte, error) {
 	p.line("%s", c.title())
 	for i, r := range c.Reports {
 		p.fold(letter(i)+"  ", "   ", strings.TrimPrefix(r.title(), "sixlink "+r.Version+": "))
-		p.line("   car file %s, SHA-256 %s", printable(r.File), r.SHA256)
+		p.files(r, "   ")
 		p.fold("   ", "         ", r.summary())
 	}
 	p.line("")

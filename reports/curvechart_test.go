@@ -2,27 +2,19 @@ package reports
 
 import (
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/reports/drawing"
 )
 
 // Law: a chart is to scale. By the numbers beside its axes, each line runs through what the
 // positions have, at their travel.
 func TestCurveChartIsToScale(t *testing.T) {
-	src, err := os.ReadFile("../examples/hillclimb-pushrod-travel.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Read("car.yaml", src)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := cartest.Read(t, "../examples/hillclimb-pushrod-travel.yaml")
 	c, err := f.Car.Curves(cases.FrontRight, []float64{-30, -15, 0, 5, 30}, []float64{-12, -6, 0, 6, 12})
 	if err != nil {
 		t.Fatal(err)

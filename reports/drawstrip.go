@@ -155,7 +155,7 @@ func (d *CornerDrawing) drawFacts(s *sheet, k int) {
 		d.result(k),
 		"Car file " + printable(d.report.File),
 		"SHA-256 " + d.report.SHA256[:min(32, len(d.report.SHA256))],
-		"        " + d.report.SHA256[min(32, len(d.report.SHA256)):],
+		"        " + d.report.SHA256[min(32, len(d.report.SHA256)):] + d.report.more(),
 		"sixlink " + d.report.Version,
 	}
 	for i, l := range lines {

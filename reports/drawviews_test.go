@@ -2,7 +2,6 @@ package reports_test
 
 import (
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -11,7 +10,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/loads"
 	"sixlink/reports"
 	"sixlink/reports/drawing"
@@ -22,18 +21,7 @@ func examples(t testing.TB) map[string]reports.Report {
 	t.Helper()
 	out := map[string]reports.Report{}
 	for _, name := range []string{"hillclimb-pushrod", "hillclimb-pullrod", "hillclimb-pushrod-complete", "hillclimb-pullrod-complete"} {
-		src, err := os.ReadFile("../examples/" + name + ".yaml")
-		if err != nil {
-			t.Fatal(err)
-		}
-		file, err := carfile.Read(name, src)
-		if err != nil {
-			t.Fatal(err)
-		}
-		results, err := cases.Run(file.Car)
-		if err != nil {
-			t.Fatal(err)
-		}
+		results := cartest.Run(t, "../examples/"+name+".yaml")
 		out[name] = reports.Report{Version: "test", File: name + ".yaml", SHA256: strings.Repeat("0123456789abcdef", 4), Results: results}
 	}
 	return out

@@ -3,6 +3,8 @@ package reports
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
+	"unicode"
 
 	"sixlink/cases"
 )
@@ -25,5 +27,27 @@ func encodeAt(prefix string, v any) ([]byte, error) {
 	enc.SetEscapeHTML(false)
 	enc.SetIndent(prefix, " ")
 	err := enc.Encode(v)
-	return buf.Bytes(), err
+	return inert(buf.Bytes()), err
+}
+
+// inert escapes what may stand in JSON as it is and could yet act on a terminal: DEL, the
+// control characters from U+0080 on, and marks that turn the direction of writing. None
+// stands outside a string.
+func inert(text []byte) []byte {
+	if !bytes.ContainsFunc(text, acts) {
+		return text
+	}
+	var out bytes.Buffer
+	for _, r := range string(text) {
+		if acts(r) {
+			fmt.Fprintf(&out, `\u%04x`, r)
+			continue
+		}
+		out.WriteRune(r)
+	}
+	return out.Bytes()
+}
+
+func acts(r rune) bool {
+	return r != '\n' && unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r)
 }

@@ -4,40 +4,20 @@ import (
 	"bytes"
 	"encoding/json"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
 
-	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/reports"
 )
 
 // report runs an example car with some of its text replaced.
 func report(t testing.TB, edits ...string) reports.Report {
 	t.Helper()
-	src, err := os.ReadFile("../examples/hillclimb-pushrod.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i := 0; i < len(edits); i += 2 {
-		edited := bytes.Replace(src, []byte(edits[i]), []byte(edits[i+1]), 1)
-		if bytes.Equal(src, edited) {
-			t.Fatalf("nothing to replace: %q", edits[i])
-		}
-		src = edited
-	}
-	file, err := carfile.Read("car.yaml", src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	results, err := cases.Run(file.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
+	results := cartest.Run(t, "../examples/hillclimb-pushrod.yaml", edits...)
 	return reports.Report{Version: "test", File: "car.yaml", SHA256: strings.Repeat("0", 64), Results: results}
 }
 

@@ -55,6 +55,8 @@ type (
 	jsonInput struct {
 		File   string `json:"file"`
 		SHA256 string `json:"sha256"`
+
+		Also []cases.InputFile `json:"also,omitempty"` // files that the car file names
 	}
 	jsonFactors struct {
 		Yield    float64 `json:"yield"`
@@ -159,11 +161,13 @@ type (
 	}
 )
 
+func (r Report) input() jsonInput { return jsonInput{r.File, r.SHA256, r.Car.Files} }
+
 // JSON returns the results for other programs, numbers at full precision. The same
 // report gives the same bytes.
 func (r Report) JSON() ([]byte, error) {
 	out := jsonReport{
-		Format: "sixlink-results/1", Program: jsonProgram{"sixlink", r.Version}, Input: jsonInput{r.File, r.SHA256},
+		Format: "sixlink-results/1", Program: jsonProgram{"sixlink", r.Version}, Input: r.input(),
 		Car: r.Car.Name, Revision: r.Car.Revision, Pass: r.Pass, Caution: Caution,
 		DesignFactors: r.toFactors(),
 		Audit:         jsonAudit{r.Audit.Worst, cases.CornerNames[r.Audit.Corner], r.Cases[r.Audit.Case].Name},

@@ -12,7 +12,7 @@ import (
 	"testing"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/cases/duty"
 	"sixlink/loads"
 	"sixlink/members/stock"
@@ -25,14 +25,7 @@ var lives = []string{"blocks", "history", "mileage"}
 func lifeOf(t testing.TB, which string) reports.Life {
 	t.Helper()
 	const name = "hillclimb-pushrod-duty.yaml"
-	src, err := os.ReadFile("../examples/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	file, err := carfile.Read(name, src)
-	if err != nil {
-		t.Fatal(err)
-	}
+	file := cartest.Read(t, "../examples/"+name)
 	results, err := cases.Run(file.Car)
 	if err != nil {
 		t.Fatal(err)

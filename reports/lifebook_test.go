@@ -130,8 +130,12 @@ func holdHeat(t *testing.T, which string, l reports.Life, f *excelize.File) {
 				t.Errorf("%s: %s: from %s up %s, want %g", which, name, line[0], line[1], sum)
 			}
 		}
-		if !alike(sum, r.Spectrum.Cells.Total(), 1e-9, 0) {
-			t.Errorf("%s: %s: %g cycles, want %g", which, name, sum, r.Spectrum.Cells.Total())
+		want := 0.0
+		for c := range r.Spectrum.Cells.Cells {
+			want += c.Count
+		}
+		if !alike(sum, want, 1e-9, 0) {
+			t.Errorf("%s: %s: %g cycles, want %g", which, name, sum, want)
 		}
 	}
 	if tables < 4 {

@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"fmt"
 	"html/template"
+	"slices"
 	"time"
 
 	"github.com/xuri/excelize/v2"
@@ -23,16 +24,17 @@ func (l Life) Workbook() ([]byte, error) {
 	b.makeStyles()
 	b.makeCalculationStyles()
 	r := l.head()
-	b.lines("Cover", r, [][2]string{
+	lines := append([][2]string{
 		{"title", r.title()},
 		{"caution", Caution},
 		{"text", lifeSubject},
 		{"strong", l.summary()},
 		{"text", "Lives: " + l.terms()},
-		{"text", "Car file " + r.File + ", SHA-256 " + r.SHA256},
+	}, r.leafLines()...)
+	b.lines("Cover", r, append(lines, [][2]string{
 		{"strong", "Sign-off: name, date, signature"},
 		{"text", "Calculated by, loads reviewed by, structural engineer (qualified), proved by test and inspection:"},
-	})
+	}...))
 	for _, t := range l.Tables() {
 		b.sheet(r, t)
 		if t.Name == spectraAfter {
@@ -65,7 +67,7 @@ func (l Life) PDF() ([]byte, error) {
 	}
 	r := l.head()
 	p := &pack{r: r, Document: &paper.Document{
-		Head: r.Car.Name, Foot: ShortCaution, Identity: "SHA-256 " + r.SHA256,
+		Head: r.Car.Name, Foot: ShortCaution, Identity: r.identity(),
 		Title: r.title(), Subject: lifeSubject, Creator: "sixlink " + r.Version, Date: date,
 	}}
 	if r.Car.Revision != "" {
@@ -119,13 +121,14 @@ func (l Life) figures() (out []template.HTML) {
 func (l Life) cover(p *pack) {
 	p.Text(fonts.Sans, 11, lifeSubject)
 	p.Text(fonts.Bold, 20, p.AtMost(fonts.Bold, 20, p.r.Car.Name, 3))
-	p.Fields([][2]string{
+	p.Fields(slices.Concat([][2]string{
 		{"Revision", p.r.Car.Revision},
 		{"Car file", p.r.File},
 		{"SHA-256 of the file", p.r.SHA256},
+	}, p.r.fileFields(), [][2]string{
 		{"Calculated with", "sixlink " + p.r.Version},
 		{"Lives", l.terms()},
-	})
+	}))
 	p.Boxed(fonts.Bold, 10.5, p.AtMost(fonts.Bold, 10.5, l.summary(), 6))
 	p.Boxed(fonts.Sans, paper.BodySize, Caution)
 	p.SignOff("Sign-off", [3]string{"name", "date", "signature"},
@@ -135,7 +138,7 @@ func (l Life) cover(p *pack) {
 //go:embed page/life.html
 var lifeForm string
 
-var lifeTemplate = template.Must(template.New("life").Funcs(template.FuncMap{"printable": printable}).Parse(lifeForm))
+var lifeTemplate = pageOf(lifeForm)
 
 // HTML returns the lives as one page for a browser, which needs nothing beside it and runs
 // no script.

@@ -82,7 +82,7 @@ type (
 func (l Life) JSON() ([]byte, error) {
 	r, d := l.head(), &l.Life.Duty
 	out := jsonLife{
-		Format: duty.Format, Program: jsonProgram{"sixlink", r.Version}, Input: jsonInput{r.File, r.SHA256},
+		Format: duty.Format, Program: jsonProgram{"sixlink", r.Version}, Input: r.input(),
 		Car: r.Car.Name, Revision: r.Car.Revision, Pass: l.Pass(), Caution: Caution, LapLength: d.LapLength, LifeFactor: d.LifeFactor,
 		LoadFactor: d.LoadFactor, Inspection: d.Inspection, Details: []jsonDetail{}, Histories: []jsonLog{}, NotJudged: r.NotChecked, Notes: toNotes(r.Notes),
 	}

@@ -16,7 +16,7 @@ import (
 func (l Life) Text() ([]byte, error) {
 	p, r := newPage(l.Screen), l.head()
 	p.line("%s", r.title())
-	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
+	p.files(r, "")
 	p.fold("", "  ", "Lives of details: "+l.terms()+".")
 	p.line("")
 	for left := 0; left < cases.NumCorners; left += 2 {

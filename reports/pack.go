@@ -25,7 +25,7 @@ func (r Report) PDF() ([]byte, error) {
 		return nil, err
 	}
 	p := &pack{r: r, Document: &paper.Document{
-		Head: r.Car.Name, Foot: ShortCaution, Identity: "SHA-256 " + r.SHA256,
+		Head: r.Car.Name, Foot: ShortCaution, Identity: r.identity(),
 		Title: r.title(), Subject: "Suspension load cases, member forces and reserve factors", Creator: "sixlink " + r.Version, Date: date,
 	}}
 	if r.Car.Revision != "" { // the hash first, for a revision may be long

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
-	"os"
 	"regexp"
 	"slices"
 	"strconv"
@@ -13,25 +12,14 @@ import (
 	"testing"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/reports"
 )
 
 // example runs a car of the examples.
 func example(t *testing.T, name string) reports.Report {
 	t.Helper()
-	src, err := os.ReadFile("../examples/" + name + ".yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	file, err := carfile.Read(name+".yaml", src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	results, err := cases.Run(file.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
+	results := cartest.Run(t, "../examples/"+name+".yaml")
 	return reports.Report{Version: "test", File: name + ".yaml", SHA256: strings.Repeat("0123456789abcdef", 4), Results: results}
 }
 

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 
 	"sixlink/reports/fonts"
 	"sixlink/reports/paper"
@@ -22,15 +23,16 @@ func (p *pack) cover() {
 	if name != r.Car.Name {
 		fields = append(fields, [2]string{"Car", r.Car.Name})
 	}
-	p.Fields(append(fields, [][2]string{
+	p.Fields(slices.Concat(fields, [][2]string{
 		{"Revision", revision},
 		{"Date", r.Date},
 		{"Car file", r.File},
 		{"SHA-256 of the file", r.SHA256},
+	}, r.fileFields(), [][2]string{
 		{"Calculated with", "sixlink " + r.Version},
 		{"Design factors", r.factors() + "; they are in every reserve factor"},
 		{"Free-body audit", fmt.Sprintf("worst residual %.1e of the load", r.Audit.Worst)},
-	}...))
+	}))
 	p.Boxed(fonts.Bold, 10.5, p.AtMost(fonts.Bold, 10.5, r.summary(), 5))
 	p.Boxed(fonts.Sans, paper.BodySize, Caution)
 	p.Text(fonts.Sans, paper.BodySize, r.Car.Notes)

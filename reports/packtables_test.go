@@ -4,13 +4,11 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
-	"os"
 	"slices"
 	"strings"
 	"testing"
 
-	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 )
 
 // A table by hand, folded: what stood in a line for each case and point stands side by
@@ -54,18 +52,7 @@ func TestFailingLinesAreBold(t *testing.T) {
 
 // The pack shows of each check the lowest reserve factor that the JSON has for it.
 func TestLowestOfEachCheck(t *testing.T) {
-	src, err := os.ReadFile("../examples/hillclimb-pushrod-complete.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	file, err := carfile.Read("car.yaml", src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	results, err := cases.Run(file.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
+	results := cartest.Run(t, "../examples/hillclimb-pushrod-complete.yaml")
 	r := Report{Results: results}
 	data, err := r.JSON()
 	if err != nil {

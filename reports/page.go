@@ -16,6 +16,8 @@ import (
 // The fixed parts of the page. Their hashes in its content security policy are all
 // that a browser is allowed to run or to style with.
 var (
+	//go:embed page/parts.html
+	pageParts string // what every page has
 	//go:embed page/page.html
 	pageForm string
 	//go:embed page/page.css
@@ -23,8 +25,14 @@ var (
 	//go:embed page/page.js
 	pageScript string
 
-	pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{"printable": printable, "words": words}).Parse(pageForm))
+	pageTemplate = pageOf(pageForm)
 )
+
+// pageOf reads the form of a page together with the parts of every page.
+func pageOf(form string) *template.Template {
+	t := template.New("page").Funcs(template.FuncMap{"printable": printable, "words": words})
+	return template.Must(template.Must(t.Parse(pageParts)).Parse(form))
+}
 
 // HTML returns the results as one page for a browser, which needs nothing beside it:
 // the corners drawn in every load case, charts, and every table. Its script only
@@ -94,7 +102,7 @@ func (r Report) webPage() (p webPage, err error) {
 // footing is the style of the foot of every printed page: the short caution, and what the
 // page belongs to.
 func (r Report) footing() string {
-	what := r.title() + ", SHA-256 " + r.SHA256
+	what := r.title() + ", " + r.identity()
 	return fmt.Sprintf("@page { @bottom-left { content: %s \"\\a\" %s; } }\n", quoted(ShortCaution), quoted(what))
 }
 

@@ -2,14 +2,13 @@ package reports_test
 
 import (
 	"math"
-	"os"
 	"regexp"
 	"strconv"
 	"strings"
 	"testing"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/members/check/equation"
 	"sixlink/reports"
 )
@@ -37,18 +36,7 @@ func TestPrintedWorkingEvaluates(t *testing.T) {
 
 func complete(t *testing.T) reports.Report {
 	t.Helper()
-	src, err := os.ReadFile("../examples/hillclimb-pushrod-complete.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	file, err := carfile.Read("car.yaml", src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	results, err := cases.Run(file.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
+	results := cartest.Run(t, "../examples/hillclimb-pushrod-complete.yaml")
 	return reports.Report{Version: "test", File: "car.yaml", SHA256: "0", Results: results}
 }
 

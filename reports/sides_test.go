@@ -4,13 +4,12 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"os"
 	"slices"
 	"strings"
 	"testing"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/reports"
 )
 
@@ -18,18 +17,7 @@ import (
 func testCar(t testing.TB, name string) reports.Report {
 	t.Helper()
 	path := "../cases/testdata/numpy/cars/" + name + ".yaml"
-	src, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Read(path, src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := cases.Run(f.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
+	r := cartest.Run(t, path)
 	return reports.Report{Version: "test", File: name + ".yaml", SHA256: strings.Repeat("0", 64), Results: r}
 }
 

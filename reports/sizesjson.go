@@ -66,7 +66,7 @@ type (
 func (s Sizes) JSON() ([]byte, error) {
 	r, f := s.report(), s.After.Car.Factors
 	out := jsonSizes{
-		Format: "sixlink-sizes/1", Program: jsonProgram{"sixlink", s.Version}, Input: jsonInput{s.File, s.SHA256},
+		Format: "sixlink-sizes/1", Program: jsonProgram{"sixlink", s.Version}, Input: r.input(),
 		Car: s.After.Car.Name, Revision: s.After.Car.Revision, Pass: s.After.Pass && s.Carries(), Found: s.Carries(), Caution: Caution,
 		DesignFactors: jsonFactors{Yield: f.Yield, Ultimate: f.Ultimate, Buckling: f.Buckling}, Target: s.Target, Separate: s.Separate, Stock: toStock(s.Stock, s.Limits),
 		MassBefore: s.Before.MembersMass(), MassAfter: number(s.After.MembersMass()), Saved: number(s.Saved()),

@@ -13,7 +13,7 @@ func (s Sizes) Text() ([]byte, error) {
 	p := newPage(s.Screen)
 	r := s.report()
 	p.line("%s", r.title())
-	p.line("car file %s, SHA-256 %s", printable(s.File), s.SHA256)
+	p.files(r, "")
 	f := s.After.Car.Factors
 	p.line("design factors, in every reserve factor: yield %g, ultimate %g, buckling %g", f.Yield, f.Ultimate, f.Buckling)
 	p.fold("", "  ", s.terms())

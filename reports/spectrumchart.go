@@ -11,7 +11,7 @@ import (
 // The measures of a picture of a spectrum, mm: boxes by mean and range at the left, how
 // many cycles have at least a range at the right, one scale of ranges for both.
 const (
-	spectrumHigh  = 74.0
+	spectrumHigh  = 60.0
 	spectrumHead  = 13.0
 	spectrumFoot  = 11.0
 	spectrumLeft  = 15.0

@@ -20,7 +20,7 @@ type Study struct {
 func (s Study) head() Report {
 	h := s.Head
 	return Report{Version: h.Version, File: h.File, SHA256: h.SHA256, Results: cases.Results{
-		Car:   cases.Car{Name: h.Car, Revision: h.Revision, Factors: h.Factors},
+		Car:   cases.Car{Name: h.Car, Revision: h.Revision, Factors: h.Factors, Files: h.Also},
 		Notes: h.Notes, NotChecked: h.NotChecked,
 	}}
 }
@@ -60,7 +60,7 @@ func (s Study) caseName(k int) string {
 func (s Study) lead(p *page, what string) {
 	r := s.head()
 	p.line("%s", r.title())
-	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
+	p.files(r, "")
 	f := r.Car.Factors
 	p.line("design factors, in every reserve factor: yield %g, ultimate %g, buckling %g", f.Yield, f.Ultimate, f.Buckling)
 	p.fold("", "  ", what)

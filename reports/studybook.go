@@ -40,14 +40,15 @@ func (s Study) Workbook() ([]byte, error) {
 func (b *book) studyCover(s Study, what string, more ...string) {
 	r := s.head()
 	f := r.Car.Factors
-	lines := [][2]string{
+	lines := append([][2]string{
 		{"title", r.title()},
 		{"caution", Caution},
 		{"text", what},
 		{"strong", s.state()},
-		{"text", "Car file " + r.File + ", SHA-256 " + r.SHA256},
-		{"text", fmt.Sprintf("Design factors, in every reserve factor: yield %g, ultimate %g, buckling %g", f.Yield, f.Ultimate, f.Buckling)},
-	}
+	}, r.leafLines()...)
+	lines = append(lines, [2]string{
+		"text", fmt.Sprintf("Design factors, in every reserve factor: yield %g, ultimate %g, buckling %g", f.Yield, f.Ultimate, f.Buckling),
+	})
 	for _, text := range more {
 		lines = append(lines, [2]string{"text", text})
 	}

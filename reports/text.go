@@ -20,7 +20,7 @@ const textWidth = 100
 func (r Report) Text() ([]byte, error) {
 	p := newPage(r.Screen)
 	p.line("%s", r.title())
-	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
+	p.files(r, "")
 	p.line("design factors, in every reserve factor: %s", r.factors())
 	p.fold("", "", r.Car.Notes)
 	p.line("")

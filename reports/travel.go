@@ -154,7 +154,7 @@ func reachWords(c *cases.Curves) string {
 func (t Travel) Text() ([]byte, error) {
 	p, r := newPage(t.Screen), t.head()
 	p.line("%s", r.title())
-	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
+	p.files(r, "")
 	p.fold("", "", "Signs: "+motionSigns+".")
 	for i := range t.Curves {
 		c := &t.Curves[i]

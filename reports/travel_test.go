@@ -7,7 +7,6 @@ import (
 	"encoding/json"
 	"io"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -15,25 +14,14 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/loads"
 	"sixlink/reports"
 )
 
 func exampleRun(t testing.TB, name string) reports.Report {
 	t.Helper()
-	src, err := os.ReadFile("../examples/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	file, err := carfile.Read(name, src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	results, err := cases.Run(file.Car)
-	if err != nil {
-		t.Fatal(err)
-	}
+	results := cartest.Run(t, "../examples/"+name)
 	return reports.Report{Version: "test", File: name, Results: results}
 }
 

@@ -17,7 +17,9 @@ func (t Travel) CSV() ([]byte, error) {
 	r := t.head()
 	line := func(text string) { fmt.Fprintf(&buf, "# %s\r\n", printable(text)) }
 	line(r.title())
-	line("car file " + r.File + ", SHA-256 " + r.SHA256)
+	for _, text := range r.fileLines() {
+		line(text)
+	}
 	line("signs: " + motionSigns)
 	for i := range t.Curves {
 		line(words(cases.CornerNames[t.Curves[i].Corner]) + ": " + reachWords(&t.Curves[i]))
@@ -85,7 +87,7 @@ type (
 func (t Travel) JSON() ([]byte, error) {
 	r := t.head()
 	out := jsonMotion{
-		Format: "sixlink-travel/1", Program: jsonProgram{"sixlink", t.Version}, Input: jsonInput{t.File, t.SHA256},
+		Format: "sixlink-travel/1", Program: jsonProgram{"sixlink", t.Version}, Input: r.input(),
 		Car: t.Car.Name, Caution: Caution, Signs: motionSigns, Open: r.NotChecked, Notes: toNotes(r.Notes),
 	}
 	for i := range t.Curves {
@@ -137,13 +139,12 @@ func (t Travel) Workbook() ([]byte, error) {
 
 // travelCover fills the first sheet.
 func (b *book) travelCover(t Travel) {
-	lines := [][2]string{
+	lines := append([][2]string{
 		{"title", t.head().title()},
 		{"caution", Caution},
 		{"text", "Travel and steering: what the corners do as wheels travel and racks move"},
-		{"text", "Car file " + t.File + ", SHA-256 " + t.SHA256},
-		{"text", "Signs: " + motionSigns},
-	}
+	}, t.head().leafLines()...)
+	lines = append(lines, [2]string{"text", "Signs: " + motionSigns})
 	for i := range t.Curves {
 		lines = append(lines, [2]string{"text", words(cases.CornerNames[t.Curves[i].Corner]) + ": " + reachWords(&t.Curves[i])})
 	}

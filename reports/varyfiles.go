@@ -26,7 +26,9 @@ func (s Study) remarks(buf *bytes.Buffer, what string) {
 	line := func(text string) { fmt.Fprintf(buf, "# %s\r\n", printable(text)) }
 	r := s.head()
 	line(r.title())
-	line("car file " + r.File + ", SHA-256 " + r.SHA256)
+	for _, text := range r.fileLines() {
+		line(text)
+	}
 	line(what)
 	if text := s.state(); text != "" {
 		line(text)

@@ -68,7 +68,7 @@ type (
 func (s Study) top(format string) jsonStudy {
 	h, f := s.Head, s.Head.Factors
 	return jsonStudy{
-		Format: format, Program: jsonProgram{"sixlink", h.Version}, Input: jsonInput{h.File, h.SHA256},
+		Format: format, Program: jsonProgram{"sixlink", h.Version}, Input: s.head().input(),
 		Car: h.Car, Revision: h.Revision, Caution: Caution, Complete: s.Complete && s.Shard.N <= 1,
 		DesignFactors: jsonFactors{Yield: f.Yield, Ultimate: f.Ultimate, Buckling: f.Buckling},
 	}

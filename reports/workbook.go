@@ -254,7 +254,7 @@ func (b *book) printSetup(r Report, sheet, orientation string) {
 	fit := true
 	b.do(b.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
 	b.do(b.file.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{
-		OddHeader: "&L" + footerText(r.title(), 70) + "&R" + footerText(sheet, 31) + "&8  " + r.SHA256[:min(12, len(r.SHA256))] + "  page &P of &N",
+		OddHeader: "&L" + footerText(r.title(), 70) + "&R" + footerText(sheet, 31) + "&8  " + r.SHA256[:min(hashDigits, len(r.SHA256))] + r.more() + "  page &P of &N",
 		OddFooter: "&L&8 " + footerText(ShortCaution, 160),
 	}))
 }

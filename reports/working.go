@@ -24,7 +24,7 @@ func (r Report) Working(corner, member, k int) ([]byte, error) {
 	p := newPage(r.Screen)
 	c := r.Cases[k]
 	p.line("%s", r.title())
-	p.line("car file %s, SHA-256 %s", printable(r.File), r.SHA256)
+	p.files(r, "")
 	p.line("Working of the %s %s in load case [%d] %s", words(cases.CornerNames[corner]), words(cases.MemberNames[member]), k+1, printable(c.Name))
 	p.fold("", "", "Axes: ISO 8855, x forward, y left, z up. Axial forces are positive in tension. Numbers are shown with seven digits and carried in full.")
 

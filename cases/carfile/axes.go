@@ -25,6 +25,9 @@ var directions = map[string]struct {
 	"up": {2, 1}, "down": {2, -1},
 }
 
+// directionNames are those words, in the order in which a choice offers them.
+var directionNames = []string{"forward", "rearward", "left", "right", "up", "down"}
+
 // vector turns a vector.
 func (t turn) vector(v []float64) r3.Vec {
 	var out [3]float64
@@ -43,6 +46,62 @@ func (t turn) rightHanded() bool {
 // RightHanded tells whether the axes of the file are right-handed.
 func (f File) RightHanded() bool { return f.turn.rightHanded() }
 
+// back takes a vector of ISO 8855 into the axes of the file.
+func (t turn) back(v r3.Vec) (out [3]float64) {
+	of := [3]float64{v.X, v.Y, v.Z}
+	for i, axis := range t.axis {
+		out[i] = t.sign[i]*of[axis] + 0
+	}
+	return out
+}
+
+// String says the axes in words: "x rearward, y right, z up".
+func (t turn) String() string {
+	var words []string
+	for i, name := range xyz {
+		for _, word := range directionNames {
+			if d := directions[word]; d.axis == t.axis[i] && d.sign == t.sign[i] {
+				words = append(words, name+" "+word)
+			}
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// oneLine is what to do where two axes run along the same line.
+const oneLine = "give each of forward or rearward, left or right, up or down to one of x, y and z"
+
+// turnAlong returns the turn of axes that run in these directions; where two run along the
+// same line, clash is the second and first the other.
+func turnAlong(words [3]string) (t turn, clash, first int) {
+	runs := map[int]int{} // along each axis of ISO 8855: which axis of the file
+	for i, word := range words {
+		d := directions[word]
+		if other, taken := runs[d.axis]; taken {
+			return iso, i, other
+		}
+		runs[d.axis] = i
+		t.axis[i], t.sign[i] = d.axis, d.sign
+	}
+	return t, -1, -1
+}
+
+// turnOf reads axes; false: they could not be read.
+func (r *reader) turnOf(it *item) (turn, bool) {
+	var words [3]string
+	for i, name := range xyz {
+		if !it.at(name).good {
+			return iso, false
+		}
+		words[i] = it.at(name).text
+	}
+	t, clash, first := turnAlong(words)
+	if clash >= 0 {
+		r.refuse(it.at(xyz[clash]), xyz[clash]+" and "+xyz[first]+" run along the same line", oneLine)
+	}
+	return t, clash < 0
+}
+
 // axes reads the axes of the file, and says in the car what they are unless they are
 // those of ISO 8855.
 func (b *builder) axes(it *item) {
@@ -50,30 +109,16 @@ func (b *builder) axes(it *item) {
 	if !it.given {
 		return
 	}
-	var t turn
-	var words []string
-	runs := map[int]string{} // along each axis of ISO 8855: which axis of the file
-	for i, name := range xyz {
-		f := it.at(name)
-		if !f.good {
-			b.lost = true
-			return
-		}
-		d := directions[f.text]
-		if other, taken := runs[d.axis]; taken {
-			b.refuse(f, name+" and "+other+" run along the same line", "give each of forward or rearward, left or right, up or down to one of x, y and z")
-			b.lost = true
-			return
-		}
-		runs[d.axis] = name
-		t.axis[i], t.sign[i] = d.axis, d.sign
-		words = append(words, name+" "+f.text)
+	t, ok := b.turnOf(it)
+	if !ok {
+		b.lost = true
+		return
 	}
 	if t == iso {
 		return
 	}
 	b.turn = t
-	b.car.Axes = strings.Join(words, ", ")
+	b.car.Axes = t.String()
 	b.doubt("every vector of the file, accelerations and contact forces included, was read in the axes " + b.car.Axes)
 }
 

@@ -28,6 +28,7 @@ func (b *builder) doubt(text string) { b.car.Doubts = append(b.car.Doubts, text)
 func (b *builder) build(top *item) {
 	b.car.Name, b.car.Revision, b.car.Notes = top.at("car").text, top.at("revision").text, top.at("notes").text
 	b.axes(top.at("axes"))
+	b.takeList()
 	b.vehicle(top.at("vehicle"))
 	b.factors(top.at("design_factors"))
 	b.materials(top.at("materials"))

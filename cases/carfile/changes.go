@@ -1,6 +1,7 @@
 package carfile
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,8 +11,9 @@ import (
 
 // Changes lists what differs between two files, key by key in the order of the table.
 // Comments and layout, the order of keys and of entries of lists, units and axes in
-// which the same value is written, and defaults written out are no change. Entries of
-// lists are the same where they have the same name.
+// which the same value is written, points less than a millionth of a mm apart, and
+// defaults written out are no change. Entries of lists are the same where they have the
+// same name.
 func Changes(first, other File) []compare.KeyChange {
 	if first.top == nil || other.top == nil {
 		return nil
@@ -103,7 +105,24 @@ func (d *differ) leaf(path string, a, b *item) {
 	if a == none && !b.given || b == none && !a.given {
 		return // neither file has it
 	}
+	if a != none && b != none && a.key.Point() && d.onePoint(a, b) {
+		return
+	}
 	d.record(path, a, b)
+}
+
+// samePoint is how far apart two points may be, mm, that are one: the rounding of a list in
+// another unit, far below what a drawing says.
+const samePoint = 1e-6
+
+func (d *differ) onePoint(a, b *item) bool {
+	other := d.turned(b, 1)
+	for i, x := range d.turned(a, 0) {
+		if !(math.Abs(x-other[i]) <= samePoint) {
+			return false
+		}
+	}
+	return true
 }
 
 func (d *differ) record(path string, a, b *item) {

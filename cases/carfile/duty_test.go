@@ -1,11 +1,8 @@
 package carfile
 
 import (
-	"path/filepath"
 	"strings"
 	"testing"
-
-	"github.com/google/go-cmp/cmp"
 
 	"sixlink/cases"
 	"sixlink/cases/duty"
@@ -54,20 +51,7 @@ var dutyEdits = []edit{
 // TestDutyFaults holds the messages for a faulty duty to testdata/faults-duty.golden, as
 // TestFaults does.
 func TestDutyFaults(t *testing.T) {
-	golden := filepath.Join("testdata", "faults-duty.golden")
-	want, got := readGolden(t, golden), make(map[string]string)
-	var order []string
-	good := example(t, "hillclimb-pushrod-duty.yaml")
-	for _, e := range dutyEdits {
-		message := faultsOf(t, edited(t, good, e.old, e.new), max(1, e.faults))
-		got[e.name], order = message, append(order, e.name)
-		if d := cmp.Diff(want[e.name], message); d != "" && !*update {
-			t.Errorf("message for %s (-want +got):\n%s", e.name, d)
-		}
-	}
-	if *update {
-		writeGolden(t, golden, order, got)
-	}
+	holdFaults(t, "faults-duty.golden", faultyTexts(t, example(t, "hillclimb-pushrod-duty.yaml"), dutyEdits))
 }
 
 // A detail that one member alone cannot have is refused where the file asks for it, and the

@@ -194,10 +194,7 @@ var fileEdits = []edit{
 }
 
 // wholeFiles are texts of their own instead of edits.
-var wholeFiles = []struct {
-	name, text string
-	faults     int // 0: one
-}{
+var wholeFiles = []faulty{
 	{name: "empty file", text: ""},
 	{name: "file of comments", text: "# nothing here\n"},
 	{name: "file with a null", text: "---\n~\n"},
@@ -207,5 +204,6 @@ var wholeFiles = []struct {
 	{name: "file without cases", text: "format: sixlink/1\ncar: a\nvehicle: 1\nfront: 2\nrear: 3\ncases: []\n", faults: 4},
 	{name: "file in UTF-16", text: "\xff\xfef\x00o\x00"},
 	{name: "file too large", text: strings.Repeat("# filler\n", 4<<20/9+1)},
+	{name: "list too long", text: "format: sixlink/1\ncar: a\nvehicle: 1\nfront: 2\nrear: 3\ncases:\n" + strings.Repeat("- {}\n", 1001), faults: 4},
 	{name: "file too deep", text: strings.Repeat("[", 200)},
 }

@@ -2,11 +2,8 @@ package carfile
 
 import (
 	"errors"
-	"path/filepath"
 	"strings"
 	"testing"
-
-	"github.com/google/go-cmp/cmp"
 )
 
 // endEdits spoil the ends of the car of withEnds.
@@ -24,24 +21,7 @@ var endEdits = []edit{
 // TestEndFaults holds the messages for faulty ends to testdata/faults-ends.golden, as
 // TestFaults does.
 func TestEndFaults(t *testing.T) {
-	golden := filepath.Join("testdata", "faults-ends.golden")
-	want, got := readGolden(t, golden), make(map[string]string)
-	var order []string
-	good := withEnds(t)
-	for _, e := range endEdits {
-		t.Run(e.name, func(t *testing.T) {
-			got[e.name] = faultsOf(t, edited(t, good, e.old, e.new), 1)
-			order = append(order, e.name)
-			if d := cmp.Diff(want[e.name], got[e.name]); d != "" && !*update {
-				t.Errorf("message (-want +got):\n%s", d)
-			}
-		})
-	}
-	if *update {
-		writeGolden(t, golden, order, got)
-	} else if len(want) != len(got) {
-		t.Errorf("%s has %d messages, want %d", golden, len(want), len(got))
-	}
+	holdFaults(t, "faults-ends.golden", faultyTexts(t, withEnds(t), endEdits))
 }
 
 // A thread of an unknown size has one message, wherever it stands.

@@ -104,7 +104,7 @@ func (b *builder) solid(name *item, thickness float64) materials.Metal {
 // thick is a thickness as that of a wall, which decides the band of its material.
 func thick(from *item, mm float64) wall {
 	known := from.good && mm > 0
-	return wall{&item{key: from.key, path: from.path, good: known}, place{from.line, from.column}, mm, known}
+	return wall{&item{key: from.key, path: from.path, good: known}, from.place, mm, known}
 }
 
 // size reads the size of a thread.

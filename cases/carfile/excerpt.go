@@ -28,6 +28,10 @@ func clean(s string) string {
 	return b.String()
 }
 
+// Printable shows the name of a file, or another text from outside, in one line: what
+// cannot be printed, and so might act on a terminal, is escaped.
+func Printable(s string) string { return clean(s) }
+
 func printable(r rune, raw string) string {
 	switch {
 	case r == utf8.RuneError && len(raw) == 1:

@@ -15,6 +15,8 @@ type Fault struct {
 	Path         string // of the key, such as "front.rod.outer"; entries count from 0: "cases[3].speed"
 	Text         string // what is wrong, with the value and its limit
 	Remedy       string // what to do
+
+	beside bool // in a file that the car file names: told after the faults of the car file
 }
 
 // Error returns what String does.
@@ -57,13 +59,16 @@ func (f Faults) Error() string {
 	return strings.Join(shown, "\n")
 }
 
-// InOrder sorts faults by their place and drops those that say the same of the same
+// InOrder sorts faults by their place, those of files that the car file names last, and drops those that say the same of the same
 // place, as two aliases of one faulty value do.
 func (f Faults) InOrder() Faults {
 	slices.SortStableFunc(f, func(a, b Fault) int {
+		if a.beside != b.beside {
+			return map[bool]int{true: 1, false: -1}[a.beside]
+		}
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
 	return slices.CompactFunc(f, func(a, b Fault) bool {
-		return a.Line == b.Line && a.Column == b.Column && a.Text == b.Text
+		return a.beside == b.beside && a.Line == b.Line && a.Column == b.Column && a.Text == b.Text
 	})
 }

@@ -35,31 +35,51 @@ func edited(t testing.TB, text, old, new string) string {
 // TestFaults holds the messages for faulty files to testdata/faults.golden: what is
 // wrong, where it is, and what to do about it.
 func TestFaults(t *testing.T) {
-	golden := filepath.Join("testdata", "faults.golden")
-	want := readGolden(t, golden)
-	got := make(map[string]string)
+	var texts []faulty
+	good := example(t, "hillclimb-pushrod.yaml")
+	for _, table := range [][]edit{vehicleEdits, axleEdits, rockerEdits, sectionEdits, caseEdits, fileEdits, materialEdits, sideEdits, linkEdits, thirdEdits} {
+		texts = append(texts, faultyTexts(t, good, table)...)
+	}
+	texts = append(texts, wholeFiles...)
+	if len(texts) < 80 {
+		t.Errorf("%d faulty files, want at least 80", len(texts))
+	}
+	holdFaults(t, "faults.golden", texts)
+}
+
+// A faulty text has faults: one where none are counted, for one cause has one fault.
+type faulty struct {
+	name, text string
+	faults     int
+}
+
+// faultyTexts makes each edit in a text that has no fault.
+func faultyTexts(t *testing.T, good string, edits []edit) (out []faulty) {
+	t.Helper()
+	for _, e := range edits {
+		out = append(out, faulty{e.name, edited(t, good, e.old, e.new), e.faults})
+	}
+	return out
+}
+
+// holdFaults holds the messages for faulty texts, each under a name of its own, to a file
+// in testdata.
+func holdFaults(t *testing.T, golden string, texts []faulty) {
+	t.Helper()
+	golden = filepath.Join("testdata", golden)
+	want, got := readGolden(t, golden), make(map[string]string)
 	var order []string
-	check := func(name, text string, faults int) {
-		t.Run(name, func(t *testing.T) {
-			message := faultsOf(t, text, faults)
-			got[name] = message
-			order = append(order, name)
-			if d := cmp.Diff(want[name], message); d != "" && !*update {
-				t.Errorf("message for %s (-want +got):\n%s", name, d)
+	for _, x := range texts {
+		t.Run(x.name, func(t *testing.T) {
+			got[x.name] = faultsOf(t, x.text, max(1, x.faults))
+			order = append(order, x.name)
+			if d := cmp.Diff(want[x.name], got[x.name]); d != "" && !*update {
+				t.Errorf("message (-want +got):\n%s", d)
 			}
 		})
 	}
-	good := example(t, "hillclimb-pushrod.yaml")
-	for _, table := range [][]edit{vehicleEdits, axleEdits, rockerEdits, sectionEdits, caseEdits, fileEdits, materialEdits, sideEdits, linkEdits, thirdEdits} {
-		for _, e := range table {
-			check(e.name, edited(t, good, e.old, e.new), max(1, e.faults))
-		}
-	}
-	for _, w := range wholeFiles {
-		check(w.name, w.text, max(1, w.faults))
-	}
-	if len(got) < 80 || len(got) != len(order) {
-		t.Errorf("%d faulty files under %d names, want at least 80, each with a name of its own", len(order), len(got))
+	if len(got) != len(order) {
+		t.Errorf("%d faulty texts under %d names, want a name for each", len(order), len(got))
 	}
 	if *update {
 		writeGolden(t, golden, order, got)

@@ -199,11 +199,13 @@ func TestLimits(t *testing.T) {
 	for i := range 100_000 {
 		fmt.Fprintf(unknown, "key%d: 1\n", i)
 	}
-	bomb := "  - &c {name: Bomb, wheel_factors: [0, 0, 1]}\n" + strings.Repeat("  - *c\n", maxUnfolded)
+	bomb := "duty:\n  blocks:\n    - {name: First, times: 1, sequence: &s [" + strings.Repeat("{case: Bump}, ", 500) + "{case: Bump}]}\n" +
+		strings.Repeat("    - {name: Bomb, times: 1, sequence: *s}\n", 500)
 	for _, r := range []struct{ name, text, want string }{
 		{"aliases", good + "\n" + bomb, "the aliases unfold into more than 100000 values"},
-		{"faults", good + "\n" + strings.Repeat("  - {}\n", 2*maxFaults), "the reading ends here, after 1000 faults"},
-		{"one line", "format: sixlink/1\ncases: [" + strings.Repeat("{},", 300_000) + "]", "the reading ends here, after 1000 faults"},
+		{"faults", good + "\n" + strings.Repeat("  - {}\n", mostEntries-100), "the reading ends here, after 1000 faults"},
+		{"one line", "format: sixlink/1\ncases: [" + strings.Repeat("{},", mostEntries) + "]", "the reading ends here, after 1000 faults"},
+		{"entries", "format: sixlink/1\ncases: [" + strings.Repeat("{},", 300_000) + "]", "the list has 300000 entries, more than 1000"},
 		{"unknown keys", good + "\n" + unknown.String(), "the reading ends here, after 1000 faults"},
 		{"recursive alias", edited(t, good, "revision: A", "revision: &r [*r]"), "this is a list; text is needed"},
 	} {

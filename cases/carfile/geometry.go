@@ -24,7 +24,7 @@ func (b *builder) apart(it, other *item, both string) {
 		return
 	}
 	if d := r3.Norm(r3.Sub(b.vector(it), b.vector(other))); d < shortest {
-		b.fault(place{it.line, it.column}, it.path, flaw{
+		b.fault(it.place, it.path, flaw{
 			fmt.Sprintf("%s are %s mm apart, less than %d mm", both, short(d), shortest), "correct one of the two points",
 		})
 	}

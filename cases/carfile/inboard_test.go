@@ -1,8 +1,6 @@
 package carfile
 
 import (
-	"errors"
-	"path/filepath"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -52,23 +50,5 @@ func TestInboard(t *testing.T) {
 
 // Faults of inboard parts are told as testdata/faults-inboard.golden has them.
 func TestInboardFaults(t *testing.T) {
-	golden := filepath.Join("testdata", "faults-inboard.golden")
-	got, base := make(map[string]string), example(t, "hillclimb-pushrod.yaml")
-	var order []string
-	for _, e := range inboardEdits {
-		_, err := Read("car.yaml", []byte(edited(t, base, e.old, e.new)))
-		var faults Faults
-		if !errors.As(err, &faults) || len(faults) != max(e.faults, 1) {
-			t.Errorf("%s: %v", e.name, err)
-			continue
-		}
-		order, got[e.name] = append(order, e.name), faults.Error()
-	}
-	if *update {
-		writeGolden(t, golden, order, got)
-		return
-	}
-	if diff := cmp.Diff(readGolden(t, golden), got); diff != "" {
-		t.Errorf("-want +got:\n%s", diff)
-	}
+	holdFaults(t, "faults-inboard.golden", faultyTexts(t, example(t, "hillclimb-pushrod.yaml"), inboardEdits))
 }

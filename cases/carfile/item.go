@@ -7,11 +7,11 @@ import (
 
 // An item is one value of the file, read by its row of the table.
 type item struct {
-	key          *Key
-	path         string
-	line, column int  // of the value; of the key where the value is a mapping or a list of them
-	given        bool // it stands in the file; otherwise it is the default
-	good         bool // read without a fault of its own
+	key   *Key
+	path  string
+	place      // of the value; of the key where the value is a mapping or a list of them
+	given bool // it stands in the file; otherwise it is the default
+	good  bool // read without a fault of its own
 
 	text    string    // Text, Prose, Choice
 	flag    bool      // Flag
@@ -21,8 +21,11 @@ type item struct {
 	entries []*item
 }
 
-// A place is a line and a column of the file.
-type place struct{ line, column int }
+// A place is a line and a column of the car file, or of a file that it names.
+type place struct {
+	line, column int
+	of           *source // nil: the car file
+}
 
 // none stands for what the file does not have.
 var none = &item{}

@@ -1,6 +1,7 @@
 package carfile
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,7 +18,7 @@ type Key struct {
 	Dimension Dimension // of a Number, Numbers or Vector
 	Range     Range     // of each number, in the unit of a bare number
 	Parts     []string  // of Numbers and a Vector: what each one is
-	Most      int       // of Numbers of any number: how many at most, Parts being the first few; 0: as many as Parts
+	Most      int       // of Numbers of any number: how many at most, Parts being the first few; 0: as many as Parts. Of a List: see Longest
 	Choices   []string  // of a Choice
 
 	Required   bool   // a required List has at least one entry
@@ -34,8 +35,17 @@ type Key struct {
 
 	Instead []string // keys of the same mapping whose place it takes: it excludes them
 
+	Fixed bool // its numbers are used as the file is read: no path names them
+
 	Also []string // other names that people write for it, to name it to them
 }
+
+// mostEntries bounds a list of a car file: what is calculated for each entry is to end in a
+// time that somebody waits. Far more than any car has.
+const mostEntries = 1000
+
+// Longest is how many entries a List may have.
+func (k *Key) Longest() int { return cmp.Or(k.Most, mostEntries) }
 
 // A Kind is what the value of a key must be.
 type Kind int

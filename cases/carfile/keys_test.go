@@ -2,6 +2,7 @@ package carfile
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"sixlink/members/check"
@@ -99,7 +100,7 @@ func TestNoBooleanWords(t *testing.T) {
 	every(func(path string, k, _ *Key) {
 		for _, word := range append(slices.Clone(k.Choices), k.Name) {
 			// The axis y is the one exception: it has no other name.
-			if slices.Contains(booleans, word) && path != "axes.y" {
+			if slices.Contains(booleans, word) && !strings.HasSuffix(path, "axes.y") {
 				t.Errorf("%s: %s is a boolean to YAML 1.1", path, word)
 			}
 		}

@@ -31,7 +31,7 @@ func (r *reader) series(it *item, n *yaml.Node) {
 	}
 	for i, c := range n.Content {
 		c = target(c)
-		at := place{c.Line, c.Column}
+		at := r.where(c)
 		v, f := it.component(c)
 		if f != nil {
 			r.fault(at, it.path, flaw{fmt.Sprintf("number %d: %s", i+1, f.text), f.remedy})

@@ -2,7 +2,6 @@ package carfile
 
 import (
 	"math"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -132,26 +131,5 @@ var laminateEdits = []edit{
 // TestLaminateFaults holds the messages for faulty laminates to
 // testdata/faults-laminate.golden, as TestFaults does.
 func TestLaminateFaults(t *testing.T) {
-	golden := filepath.Join("testdata", "faults-laminate.golden")
-	want, got := readGolden(t, golden), make(map[string]string)
-	var order []string
-	good := withLaminate(t)
-	for _, e := range laminateEdits {
-		t.Run(e.name, func(t *testing.T) {
-			text := strings.Replace(good, e.old, e.new, 1)
-			if text == good {
-				t.Fatalf("%q is not in the file", e.old)
-			}
-			got[e.name] = faultsOf(t, text, max(1, e.faults))
-			order = append(order, e.name)
-			if d := cmp.Diff(want[e.name], got[e.name]); d != "" && !*update {
-				t.Errorf("message (-want +got):\n%s", d)
-			}
-		})
-	}
-	if *update {
-		writeGolden(t, golden, order, got)
-	} else if len(want) != len(got) {
-		t.Errorf("%s has %d messages, want %d", golden, len(want), len(got))
-	}
+	holdFaults(t, "faults-laminate.golden", faultyTexts(t, withLaminate(t), laminateEdits))
 }

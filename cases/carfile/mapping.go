@@ -38,7 +38,7 @@ func (r *reader) mapping(it *item, n *yaml.Node) {
 		r.missing(it, used, meant)
 	}
 	for i, name := range unknown {
-		r.fault(place{name.Line, name.Column}, it.path, flaw{"unknown key " + quoted(name.Value), hints[i].remedy})
+		r.fault(r.where(name), it.path, flaw{"unknown key " + quoted(name.Value), hints[i].remedy})
 	}
 	for _, p := range known {
 		it.fields[p.key.Name] = r.read(p.key, p.name, p.value, inside(it.path, p.key.Name))
@@ -65,7 +65,7 @@ func (r *reader) pairs(it *item, n *yaml.Node) (known []pair, unknown []*yaml.No
 		if !r.allowed(it) {
 			return nil, nil, true
 		}
-		at := place{name.Line, name.Column}
+		at := r.where(name)
 		if f := noKey(name); f != nil {
 			r.fault(at, it.path, *f)
 			open = true
@@ -107,7 +107,7 @@ func (r *reader) missing(it *item, used, meant map[string]bool) {
 		k := &it.key.Keys[i]
 		taken := func(name string) bool { return used[name] || meant[name] } // a key in whose place k would stand
 		need := k.Required && !taken(k.Unless) && !slices.ContainsFunc(it.key.excluded(k.Name), taken) || k.NeededWith != "" && used[k.NeededWith]
-		if need && !used[k.Name] && !meant[k.Name] {
+		if need && !used[k.Name] && !meant[k.Name] && !r.toldAbsent(inside(it.path, k.Name)) {
 			text := k.Name + " is missing"
 			if k.NeededWith != "" {
 				text += ", which " + k.NeededWith + " needs"
@@ -116,7 +116,8 @@ func (r *reader) missing(it *item, used, meant map[string]bool) {
 			if k.Unless != "" {
 				remedy += ", or " + k.Unless
 			}
-			r.fault(place{it.line, it.column}, it.path, flaw{text, remedy})
+			remedy += r.elsewhere(k, inside(it.path, k.Name))
+			r.fault(it.place, it.path, flaw{text, remedy})
 		}
 	}
 }
@@ -128,11 +129,11 @@ func (r *reader) defaults(it *item) {
 		if it.fields[k.Name] != nil || k.Default == "" {
 			continue
 		}
-		d := &item{key: k, path: inside(it.path, k.Name), line: it.line, column: it.column, good: true}
+		d := &item{key: k, path: inside(it.path, k.Name), place: it.place, good: true}
 		if k.Kind == Vector || k.Kind == Numbers {
 			for _, part := range strings.Split(strings.Trim(k.Default, "[]"), ",") {
 				v, _ := k.measure(part)
-				d.numbers, d.places = append(d.numbers, v), append(d.places, place{it.line, it.column})
+				d.numbers, d.places = append(d.numbers, v), append(d.places, it.place)
 			}
 		} else {
 			d.set(k.Default, false)
@@ -147,7 +148,7 @@ func (r *reader) rules(it *item, meant map[string]bool) {
 	var chosen []string
 	for _, name := range it.key.OneOf {
 		f := it.at(name)
-		if meant[name] || f.given && !f.good {
+		if meant[name] || f.given && !f.good || !f.given && r.toldAbsent(inside(it.path, name)) {
 			return
 		}
 		if f.given && (f.key.Kind != Flag || f.flag) {
@@ -168,16 +169,16 @@ func (r *reader) rules(it *item, meant map[string]bool) {
 		k := &it.key.Keys[i]
 		for _, other := range it.key.excluded(k.Name) {
 			if f := it.at(other); f.given && it.at(k.Name).given && len(k.Instead) == 0 {
-				r.fault(place{it.at(k.Name).line, it.at(k.Name).column}, it.at(k.Name).path, flaw{k.Name + " and " + other + " exclude each other", "take one of the two out"})
+				r.fault(it.at(k.Name).place, it.at(k.Name).path, flaw{k.Name + " and " + other + " exclude each other", "take one of the two out"})
 				break
 			}
 		}
 		if f := it.at(k.Name); f.given && k.With != "" && !it.at(k.With).given {
 			if len(chosen) == 0 {
-				r.fault(place{f.line, f.column}, f.path, flaw{k.Name + " goes with " + k.With + ", which is not there", "add " + k.With + ", or take this out"})
+				r.fault(f.place, f.path, flaw{k.Name + " goes with " + k.With + ", which is not there", "add " + k.With + ", or take this out"})
 				continue
 			}
-			r.fault(place{f.line, f.column}, f.path, flaw{k.Name + " goes with " + k.With + ", not with " + together(chosen), "take it out, or give " + k.With + " instead"})
+			r.fault(f.place, f.path, flaw{k.Name + " goes with " + k.With + ", not with " + together(chosen), "take it out, or give " + k.With + " instead"})
 		}
 	}
 }

@@ -1,8 +1,6 @@
 package carfile
 
 import (
-	"errors"
-	"path/filepath"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -51,25 +49,7 @@ var placeEdits = []edit{
 
 // Faults of places, springs and motions are told as testdata/faults-places.golden has them.
 func TestPlaceFaults(t *testing.T) {
-	golden := filepath.Join("testdata", "faults-places.golden")
-	got, base := make(map[string]string), example(t, "hillclimb-pushrod.yaml")
-	var order []string
-	for _, e := range placeEdits {
-		_, err := Read("car.yaml", []byte(edited(t, base, e.old, e.new)))
-		var faults Faults
-		if !errors.As(err, &faults) || len(faults) != 1 {
-			t.Errorf("%s: %v, want one fault", e.name, err)
-			continue
-		}
-		order, got[e.name] = append(order, e.name), faults.Error()
-	}
-	if *update {
-		writeGolden(t, golden, order, got)
-		return
-	}
-	if diff := cmp.Diff(readGolden(t, golden), got); diff != "" {
-		t.Error(diff)
-	}
+	holdFaults(t, "faults-places.golden", faultyTexts(t, example(t, "hillclimb-pushrod.yaml"), placeEdits))
 }
 
 // Places, springs and motions arrive in the units of package cases, by wheel.

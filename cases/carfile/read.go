@@ -23,12 +23,18 @@ type File struct {
 	source
 	top  *item
 	turn turn
+
+	points *pointList // nil: the file names no other one
 }
 
 // Read reads a car file. The name is that of the file, for messages alone. The
 // error, if there is one, is of type Faults and holds all that is wrong, in file
-// order.
-func Read(name string, src []byte) (File, error) {
+// order. A car file that names another one is refused: ReadFrom takes both.
+func Read(name string, src []byte) (File, error) { return ReadFrom(name, src, alone) }
+
+// ReadFrom reads a car file as Read does, with the file of hardpoints that it may name: open
+// opens that, by its name in the car file. Faults of it stand after those of the car file.
+func ReadFrom(name string, src []byte, open Opener) (File, error) {
 	s, root, faults := parse(name, src)
 	if len(faults) > 0 {
 		return File{}, faults
@@ -37,7 +43,7 @@ func Read(name string, src []byte) (File, error) {
 		return File{}, Faults{*f}
 	}
 	r := &reader{source: s}
-	top := r.read(&car, nil, root, "")
+	top := r.read(&car, nil, r.takePoints(root, open), "")
 	b := builder{reader: r}
 	b.build(top)
 	lap := b.duty(top.at("duty"))
@@ -47,7 +53,7 @@ func Read(name string, src []byte) (File, error) {
 	if b.misfits(lap, top); len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()
 	}
-	f := File{Car: b.car, Duty: lap, source: s, top: top, turn: b.turn}
+	f := File{Car: b.car, Duty: lap, source: s, top: top, turn: b.turn, points: r.points}
 	if f.Scatter = b.scatter(f, top.at("scatter")); len(r.faults) > 0 {
 		return File{}, r.faults.InOrder()
 	}
@@ -70,7 +76,7 @@ func (f File) Fault(path, text, remedy string) Fault {
 	if f.top != nil {
 		at = f.top.lookUp(path)
 	}
-	return f.source.fault(at.line, at.column, path, flaw{text, remedy})
+	return f.source.faultAt(at.place, path, flaw{text, remedy})
 }
 
 // noCarFile returns the fault of a file that is none of this format and version: the

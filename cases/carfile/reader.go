@@ -21,6 +21,9 @@ type reader struct {
 	unfolded int // values read through them
 	stopped  bool
 	own      []string // materials of car files, for a list of tubes
+
+	points  *pointList             // of a file that the car file names; nil: it names none
+	grafted map[*yaml.Node]*source // nodes that were put into the tree from another file
 }
 
 // fault records what is wrong at a place of the file.
@@ -32,13 +35,18 @@ func (r *reader) fault(at place, path string, f flaw) {
 		r.stopped = true
 		f = flaw{fmt.Sprintf("the reading ends here, after %d faults", maxFaults), "mend those first"}
 	}
-	r.faults = append(r.faults, r.source.fault(at.line, at.column, path, f))
+	r.faults = append(r.faults, r.source.faultAt(at, path, f))
 }
 
 // refuse records what is wrong with an item, which is then not good any more.
 func (r *reader) refuse(it *item, text, remedy string) {
-	r.fault(place{it.line, it.column}, it.path, flaw{text, remedy})
+	r.fault(it.place, it.path, flaw{text, remedy})
 	it.good = false
+}
+
+// where is the place of a node: in the car file, or in the file from which it was put there.
+func (r *reader) where(n *yaml.Node) place {
+	return place{n.Line, n.Column, r.grafted[n]}
 }
 
 // read returns the value that a node gives to a key. The name is the node of the
@@ -49,9 +57,9 @@ func (r *reader) read(k *Key, name, n *yaml.Node, path string) *item {
 		defer func() { r.aliases-- }()
 	}
 	n = target(n)
-	it := &item{key: k, path: path, line: n.Line, column: n.Column, given: true, good: true}
+	it := &item{key: k, path: path, place: r.where(n), given: true, good: true}
 	if name != nil && (k.Kind == Mapping || k.Kind == List) {
-		it.line, it.column = name.Line, name.Column
+		it.place = r.where(name)
 	}
 	switch {
 	case !r.allowed(it):
@@ -95,7 +103,7 @@ func (r *reader) allowed(it *item) bool {
 		r.unfolded++
 	}
 	if r.unfolded > maxUnfolded && !r.stopped {
-		r.fault(place{it.line, it.column}, it.path, flaw{
+		r.fault(it.place, it.path, flaw{
 			fmt.Sprintf("the aliases unfold into more than %d values", maxUnfolded), "write the values out",
 		})
 		r.stopped = true
@@ -125,6 +133,10 @@ func (r *reader) list(it *item, n *yaml.Node) {
 	if len(n.Content) == 0 && it.key.Required {
 		r.refuse(it, "the list is empty", it.key.advice())
 	}
+	if n := len(n.Content); n > it.key.Longest() {
+		r.refuse(it, fmt.Sprintf("the list has %d entries, more than %d", n, it.key.Longest()), "put them into several files")
+		return
+	}
 	entry := it.key.entry()
 	for i, c := range n.Content {
 		if r.stopped {
@@ -149,7 +161,7 @@ func (r *reader) numbers(it *item, n *yaml.Node) {
 	}
 	for i, c := range n.Content {
 		c = target(c)
-		at := place{c.Line, c.Column}
+		at := r.where(c)
 		v, f := it.component(c)
 		if f != nil {
 			r.fault(at, it.path, flaw{it.key.Parts[i] + ": " + f.text, f.remedy})
@@ -170,7 +182,7 @@ func (r *reader) miscounted(it *item, n *yaml.Node) bool {
 		r.refuse(it, text+parts[got]+" is missing", it.key.advice()+"; commas stand between them")
 	case got > len(parts):
 		extra := n.Content[len(parts)]
-		r.fault(place{extra.Line, extra.Column}, it.path, flaw{text + "there is nothing after " + parts[len(parts)-1], it.key.advice() + "; decimals take a point, not a comma"})
+		r.fault(r.where(extra), it.path, flaw{text + "there is nothing after " + parts[len(parts)-1], it.key.advice() + "; decimals take a point, not a comma"})
 		it.good = false
 	}
 	return got != len(parts)

@@ -18,7 +18,7 @@ import (
 // again.
 func (b *builder) right(it *item, a *cases.Axle, doubts int) *cases.Side {
 	given := it.at("right")
-	o := overlay{turn: b.turn, left: it.path, right: given.path, at: place{given.line, given.column}}
+	o := overlay{turn: b.turn, left: it.path, right: given.path, at: given.place}
 	b.onTheRight(it, given)
 	joined := b.bothOrNone(it, given)
 	merged := o.over(it, given)
@@ -59,7 +59,7 @@ func (b *builder) drop(o overlay, leftFaults, doubts, leftDoubts int) {
 		told[f.Path] = true
 	}
 	b.faults = slices.Concat(b.faults[:leftFaults], slices.DeleteFunc(slices.Clone(b.faults[leftFaults:]), func(f Fault) bool {
-		return told[o.toLeft(f.Path)] && f.Line == o.at.line && f.Column == o.at.column
+		return told[o.toLeft(f.Path)] && f.Line == o.at.line && f.Column == o.at.column && !f.beside
 	}))
 	said := b.car.Doubts[:leftDoubts]
 	for _, d := range b.car.Doubts[leftDoubts:] {
@@ -89,7 +89,7 @@ func (o overlay) toLeft(text string) string {
 func (o overlay) over(left, right *item) *item {
 	m := o.mirror(left)
 	if right.given {
-		m.line, m.column, m.good, m.given = right.line, right.column, right.good, true
+		m.place, m.good, m.given = right.place, right.good, true
 	}
 	for name, f := range right.fields {
 		if !f.given {
@@ -112,7 +112,7 @@ func (o overlay) over(left, right *item) *item {
 // mirror returns the mirror image of an item.
 func (o overlay) mirror(it *item) *item {
 	c := *it
-	c.path, c.line, c.column = o.right+strings.TrimPrefix(it.path, o.left), o.at.line, o.at.column
+	c.path, c.place = o.right+strings.TrimPrefix(it.path, o.left), o.at
 	c.numbers, c.places = slices.Clone(it.numbers), slices.Repeat([]place{o.at}, len(it.places))
 	if it.key.Kind == Vector && len(c.numbers) == len(o.turn.axis) {
 		for i, axis := range o.turn.axis {

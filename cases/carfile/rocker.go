@@ -48,7 +48,7 @@ func (b *builder) plates(it, parent *item) *cases.RockerPlates {
 		if eye := it.at(name); eye.given {
 			p.Eyes[i] = b.eye(eye)
 			if name != loads.EyeNames[loads.RodEye] && !parent.at(name).given {
-				b.fault(place{eye.line, eye.column}, eye.path, flaw{"the rocker has no " + name, "take it out, or give rocker." + name})
+				b.fault(eye.place, eye.path, flaw{"the rocker has no " + name, "take it out, or give rocker." + name})
 			}
 		}
 	}
@@ -132,7 +132,7 @@ func (b *builder) torsionBar(it, parent *item) *rocker.Bar {
 		b.refuse(bore, fmt.Sprintf("%s mm is not less than the diameter, %s mm", short(bore.number()), short(diameter.number())), "correct one of the two")
 	}
 	if bar := parent.at("torsion_bar"); bar.good && bar.given && !bar.flag {
-		b.fault(place{it.line, it.column}, it.path, flaw{"the rocker has no torsion bar: torsion_bar is false", "take it out, or write torsion_bar: true"})
+		b.fault(it.place, it.path, flaw{"the rocker has no torsion bar: torsion_bar is false", "take it out, or write torsion_bar: true"})
 	}
 	wall := (diameter.number() - bore.number()) / 2
 	return &rocker.Bar{
@@ -164,11 +164,17 @@ func (b *builder) pivotBolt(it *item) *rocker.Bolt {
 
 // refuseBy refuses an item for an error that ends in what to do.
 func (b *builder) refuseBy(it *item, err error) {
-	text, remedy := err.Error(), "correct it"
+	text, remedy := halves(err)
+	b.refuse(it, text, remedy)
+}
+
+// halves splits an error that ends in what to do.
+func halves(err error) (text, remedy string) {
+	text, remedy = err.Error(), "correct it"
 	if at := strings.LastIndex(text, ": "); at >= 0 {
 		text, remedy = text[:at], text[at+2:]
 	}
-	b.refuse(it, text, remedy)
+	return text, remedy
 }
 
 // metalFor returns the metal of that name for a part whose thickness, mm, an item gives.

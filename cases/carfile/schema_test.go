@@ -83,8 +83,12 @@ func TestSchemaTakesCars(t *testing.T) {
 	if err != nil || len(files) < 5 {
 		t.Fatalf("%d examples, %v", len(files), err)
 	}
+	ofCAD, err := filepath.Glob(filepath.Join("..", "..", "examples", "cad", "*.yaml"))
+	if err != nil || len(ofCAD) == 0 {
+		t.Fatalf("%d examples from CAD, %v", len(ofCAD), err)
+	}
 	cars := map[string]string{}
-	for _, f := range files {
+	for _, f := range append(files, ofCAD...) {
 		text, err := os.ReadFile(f)
 		if err != nil {
 			t.Fatal(err)
@@ -184,4 +188,41 @@ func mappingOf(node, defs map[string]any) map[string]any {
 		node, _ = ways[1].(map[string]any)
 	}
 	return node
+}
+
+// Where no file of hardpoints is named, every point and what holds it must be there.
+func TestSchemaNeedsPoints(t *testing.T) {
+	s := compiled(t)
+	src, err := os.ReadFile(filepath.Join("..", "..", "examples", "hillclimb-pushrod.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range []struct{ name, old, new string }{
+		{"wheel", "  wheel: {centre: [0, 740, 285], contact: [0, 740, 0]}\n", ""},
+		{"pick-up", ", rear: [-190, 285, 362]", ""},
+		{"joint of the rod", "rod: {outer: [2, 630, 196], ", "rod: {"},
+		{"pivot", "    pivot: [0, 234, 422]\n", ""},
+		{"spring", "    spring: {rocker: [-2545, 193.5, 478], chassis: [-2545, 20, 470]}\n", ""},
+		{"end of the anti-roll link", "link: [0, 205, 330], ", ""},
+		{"second of two links", "upper_wishbone: {outer: [-14, 655, 400], front: [150, 265, 372], rear: [-190, 285, 362]}", "upper_wishbone: {front_leg: {outer: [-14, 655, 400], inner: [150, 265, 372]}}"},
+	} {
+		without := strings.Replace(string(src), row.old, row.new, 1)
+		if without == string(src) {
+			t.Fatalf("%s: nothing to take out", row.name)
+		}
+		alone, err := document(without)
+		if err != nil {
+			t.Fatal(err)
+		}
+		listed, err := document(without + "\nhardpoints: {file: points.csv}\n")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if s.Validate(alone) == nil {
+			t.Errorf("without %s: the schema lets it pass", row.name)
+		}
+		if err := s.Validate(listed); err != nil {
+			t.Errorf("without %s, and with a list: %v", row.name, err)
+		}
+	}
 }

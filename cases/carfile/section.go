@@ -35,7 +35,7 @@ func (b *builder) section(it *item) (members.Section, wall) {
 		return b.ownSection(shape)
 	}
 	n := shape.numbers
-	w := wall{shape, place{shape.line, shape.column}, n[len(n)-1], true}
+	w := wall{shape, shape.place, n[len(n)-1], true}
 	if shape.key.Name == "bar" {
 		w.mm = n[0] / 2 // the wall of the tube that it is
 	}
@@ -117,7 +117,7 @@ func thickest(shape *item) (limit float64, of, remedy string) {
 // ownSection reads a section that the user knows, and its wall if it is given.
 func (b *builder) ownSection(it *item) (members.Section, wall) {
 	at := it.at("wall")
-	w := wall{of: it, at: place{at.line, at.column}, mm: at.number(), known: at.good && at.given}
+	w := wall{of: it, at: at.place, mm: at.number(), known: at.good && at.given}
 	if at.given {
 		w.of = at
 	}

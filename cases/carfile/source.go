@@ -18,10 +18,11 @@ const (
 	maxDepth = 100 // of mappings and lists in one another
 )
 
-// A source is the text of a car file.
+// A source is the text of a car file, or of a file that it names.
 type source struct {
-	name  string
-	lines []string
+	name   string
+	lines  []string
+	beside bool // a car file names it
 }
 
 // lineBreaks are those of the YAML reader, which counts them.
@@ -38,7 +39,15 @@ func (s source) fault(line, column int, path string, f flaw) Fault {
 	if line <= len(s.lines) {
 		snippet = s.lines[line-1]
 	}
-	return Fault{File: s.name, Line: line, Column: column, Snippet: snippet, Path: path, Text: f.text, Remedy: f.remedy}
+	return Fault{File: s.name, Line: line, Column: column, Snippet: snippet, Path: path, Text: f.text, Remedy: f.remedy, beside: s.beside}
+}
+
+// faultAt places a fault in the text, or in that of the file of which the place is.
+func (s source) faultAt(at place, path string, f flaw) Fault {
+	if at.of != nil {
+		s = *at.of
+	}
+	return s.fault(at.line, at.column, path, f)
 }
 
 // parse returns the text and its one document, or what is wrong with it as text or

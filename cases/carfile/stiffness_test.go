@@ -1,9 +1,7 @@
 package carfile
 
 import (
-	"errors"
 	"math"
-	"path/filepath"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -54,23 +52,5 @@ func TestStiffness(t *testing.T) {
 
 // Faults of the stiffness are told as testdata/faults-stiffness.golden has them.
 func TestStiffnessFaults(t *testing.T) {
-	golden := filepath.Join("testdata", "faults-stiffness.golden")
-	got, base := make(map[string]string), example(t, "hillclimb-pushrod.yaml")
-	var order []string
-	for _, e := range stiffnessEdits {
-		_, err := Read("car.yaml", []byte(edited(t, base, e.old, e.new)))
-		var faults Faults
-		if !errors.As(err, &faults) || len(faults) != max(e.faults, 1) {
-			t.Errorf("%s: %v", e.name, err)
-			continue
-		}
-		order, got[e.name] = append(order, e.name), faults.Error()
-	}
-	if *update {
-		writeGolden(t, golden, order, got)
-		return
-	}
-	if diff := cmp.Diff(readGolden(t, golden), got); diff != "" {
-		t.Errorf("-want +got:\n%s", diff)
-	}
+	holdFaults(t, "faults-stiffness.golden", faultyTexts(t, example(t, "hillclimb-pushrod.yaml"), stiffnessEdits))
 }

@@ -74,16 +74,18 @@ func TestReadStockFaults(t *testing.T) {
 		{"a.yml", "", []string{"a.yml:1:1: the file is empty", "its first key is format: sixlink-stock/1"}},
 		{"a.yml", "format: sixlink/1\nsizes: []\n", []string{`a.yml:1:9: format: "sixlink/1" is not sixlink-stock/1`, "the list is empty"}},
 		{"a.yml", "format: sixlink-stock/1\nsizes:\n- {od: 10, wall: 6}\n- {od: 10, wal: 1}\n- {od: 1 kg, wall: .nan}\n", []string{`a.yml:3:18: sizes[0].wall: 6 mm`, `a.yml:4:12: sizes[1]: unknown key "wal"`, "1 kg is a mass", "not a finite number"}},
+		{"a.csv", "od,wall\n" + strings.Repeat("20,1\n", 5001), []string{"a.csv:5002:1: the list has more than 5000 tubes", "several files"}},
+		{"a.yml", "format: sixlink-stock/1\nsizes:\n" + strings.Repeat("- {}\n", 5001), []string{"a.yml:2:1: sizes: the list has 5001 entries, more than 5000"}},
 		{"a.yml", "- 20\n", []string{"a.yml:1:1: this is a list"}},
 	} {
 		list, err := carfile.ReadStock(c.name, []byte(c.text))
 		if err == nil {
-			t.Errorf("%q is read: %+v", c.text, list)
+			t.Errorf("%.80q is read: %.80v", c.text, list)
 			continue
 		}
 		for _, want := range c.want {
 			if !strings.Contains(err.Error(), want) {
-				t.Errorf("%q: %q is not in\n%v", c.text, want, err)
+				t.Errorf("%.80q: %q is not in\n%v", c.text, want, err)
 			}
 		}
 		if len(list.Sizes) > 0 {

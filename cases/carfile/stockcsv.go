@@ -45,10 +45,14 @@ func readStockCSV(name string, src []byte, own []string) (stock.List, error) {
 			columns = r.headings(&list, cells, at)
 			continue
 		}
+		if len(list.Sizes) == mostTubes {
+			r.fault(at(0), "", flaw{fmt.Sprintf("the list has more than %d tubes", mostTubes), "put them into several files"})
+			break
+		}
 		r.row(&list, columns, cells, at)
 	}
 	if len(list.Sizes) == 0 && len(r.faults) == 0 {
-		r.fault(place{1, 1}, "", flaw{"the list has no tubes", "write a heading such as od (mm), wall (mm), material, price, part, and a row for each tube"})
+		r.fault(place{line: 1, column: 1}, "", flaw{"the list has no tubes", "write a heading such as od (mm), wall (mm), material, price, part, and a row for each tube"})
 	}
 	return r.stock(list)
 }
@@ -77,16 +81,16 @@ func (r *reader) cell(in *csv.Reader, i int) place {
 		text := r.lines[line-1]
 		column = utf8.RuneCountInString(text[:min(max(bytes-1, 0), len(text))]) + 1
 	}
-	return place{line, column}
+	return place{line: line, column: column}
 }
 
 func (r *reader) csvFault(err error) {
 	var e *csv.ParseError
 	if !errors.As(err, &e) {
-		r.fault(place{1, 1}, "", flaw{"this is not CSV: " + err.Error(), "correct the file"})
+		r.fault(place{line: 1, column: 1}, "", flaw{"this is not CSV: " + err.Error(), "correct the file"})
 		return
 	}
-	r.fault(place{e.Line, e.Column}, "", flaw{"this is not CSV: " + e.Err.Error(), `put a text with quotation marks in it between quotation marks and double those inside: "0.875"""`})
+	r.fault(place{line: e.Line, column: e.Column}, "", flaw{"this is not CSV: " + e.Err.Error(), `put a text with quotation marks in it between quotation marks and double those inside: "0.875"""`})
 }
 
 // headings reads the first row.
@@ -157,7 +161,7 @@ func (r *reader) row(list *stock.List, columns []heading, cells []string, at fun
 			continue
 		}
 		p := at(i)
-		f := &item{key: c.key, path: c.key.Name, line: p.line, column: p.column, given: true, good: true}
+		f := &item{key: c.key, path: c.key.Name, place: p, given: true, good: true}
 		e.fields[c.key.Name] = f
 		if text == "" {
 			r.refuse(f, "no value", c.key.advice())

@@ -15,6 +15,7 @@ var car = Key{Kind: Mapping, Doc: "the car file", Keys: []Key{
 	{Name: "revision", Kind: Text, Doc: "the revision of the file", Also: []string{"version", "issue"}},
 	{Name: "notes", Kind: Prose, Doc: "notes for the reader", Also: []string{"comment", "remarks", "description"}},
 	axesKey,
+	hardpointsKey,
 	vehicleKey,
 	{Name: "design_factors", Kind: Mapping, Absent: "all three at their starting values", Keys: []Key{
 		factor("yield", "1.25", "the design factor on yield"),
@@ -42,7 +43,7 @@ var axesKey = Key{
 func direction(name string) Key {
 	return Key{
 		Name: name, Kind: Choice, Required: true, Doc: "the direction of " + name,
-		Choices: []string{"forward", "rearward", "left", "right", "up", "down"},
+		Choices: directionNames,
 	}
 }
 

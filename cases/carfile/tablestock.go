@@ -3,13 +3,16 @@ package carfile
 // StockFormat is the value of the key format of a list of tubes.
 const StockFormat = "sixlink-stock/1"
 
+// mostTubes bounds a list of tubes, as mostEntries does the lists of a car file.
+const mostTubes = 5000
+
 // stockKey is the table of a list of the user's own: as YAML, and, by the rows of its
 // list sizes, the columns of one as CSV.
 var stockKey = Key{Kind: Mapping, Doc: "a list of tubes", Keys: []Key{
 	{Name: "format", Kind: Choice, Required: true, Choices: []string{StockFormat}, Doc: "the format of the file and its version"},
 	{Name: "name", Kind: Text, Absent: "the name of the file", Doc: "the name of the list", Also: []string{"title"}},
 	{Name: "currency", Kind: Text, Absent: "prices without a currency", Doc: "the currency of the prices"},
-	{Name: "sizes", Kind: List, Required: true, Keys: sizeKeys, Doc: "the tubes", Also: []string{"tubes", "stock"}},
+	{Name: "sizes", Kind: List, Required: true, Most: mostTubes, Keys: sizeKeys, Doc: "the tubes", Also: []string{"tubes", "stock"}},
 }}
 
 var sizeKeys = []Key{

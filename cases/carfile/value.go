@@ -88,6 +88,9 @@ func (v Value) holds(x float64, text string) error {
 // resolve follows a path to one number.
 func (it *item) resolve(steps []step) (*item, int, error) {
 	for i, s := range steps {
+		if it.key.Fixed {
+			break
+		}
 		switch k := it.key.Kind; {
 		case k == List:
 			next, err := it.entry(s)
@@ -108,6 +111,9 @@ func (it *item) resolve(steps []step) (*item, int, error) {
 		default:
 			it = it.at(s.text)
 		}
+	}
+	if it.key.Fixed {
+		return nil, 0, fmt.Errorf("%s is used as the file is read, and is no value of the car: name the points themselves, such as front.rod.inner.z", it.path)
 	}
 	if it.key.Kind == Number && len(it.numbers) == 1 {
 		return it, 0, nil
@@ -196,6 +202,9 @@ func nearOf(name string, names []string) string {
 
 // each calls do for every number at and below an item, in the order of the table.
 func (it *item) each(do func(o *item, index int)) {
+	if it.key != nil && it.key.Fixed {
+		return
+	}
 	for i := range it.numbers {
 		do(it, i)
 	}

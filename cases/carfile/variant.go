@@ -65,7 +65,7 @@ func (v *Variant) Car(x []float64) (cases.Car, error) {
 			*v.slots[i] = x[i]
 		}
 	}
-	b := builder{reader: &reader{source: v.file.source}}
+	b := builder{reader: &reader{source: v.file.source, points: v.file.points}}
 	b.build(v.top)
 	if len(b.faults) > 0 {
 		v.reset() // the builder marks what it refuses

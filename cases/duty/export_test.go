@@ -1,6 +1,10 @@
 package duty
 
 import (
+	"bufio"
+	"context"
+	"strings"
+
 	"sixlink/cases"
 	"sixlink/loads"
 	"sixlink/members"
@@ -58,3 +62,16 @@ func Fits(d *Detail, s members.Strut) string {
 
 // DoubtsOf are those of a detail on a member that do not depend on the cycles.
 func DoubtsOf(d *Detail, s members.Strut) []string { return d.doubts(s) }
+
+// Through carries lines through with two workers that hire makes.
+func Through(lines string, hire func()) error {
+	r := &reading{in: bufio.NewReader(strings.NewReader(lines)), history: &History{}}
+	first, err := r.next()
+	if err != nil {
+		return err
+	}
+	return r.through(context.Background(), 2, first, func() *worker {
+		hire()
+		return nil // on which count panics
+	}, func(*counted) error { return nil })
+}

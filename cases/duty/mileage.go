@@ -48,22 +48,31 @@ const Inspected = "inspected"
 // mileageColumns are the heading of the log.
 var mileageColumns = []string{"part", "date", "km", "event"}
 
-// maxMileage bounds the lines of a log.
-const maxMileage = 1_000_000
+// The limits of a log: lines, bytes, and parts, each of which is a row of the reports.
+const (
+	maxMileage      = 1_000_000
+	maxMileageBytes = 64 << 20
+	maxParts        = 10_000
+)
 
 // ReadMileage reads the log that the user keeps: a line for each part and event, with the
 // km run in it. The error is a *RowFault or one of reading.
 func ReadMileage(name string, in io.Reader) ([]Mileage, error) {
-	r := csv.NewReader(in)
+	read := &io.LimitedReader{R: in, N: maxMileageBytes + 1}
+	r := csv.NewReader(read)
 	r.Comment, r.TrimLeadingSpace = '#', true
 	head, err := r.Read()
 	if err != nil || !slices.Equal(head, mileageColumns) {
 		return nil, &RowFault{File: name, Line: 1, Text: "the heading is not " + strings.Join(mileageColumns, ","), Remedy: "give a CSV file with that heading, a line for each part and event"}
 	}
 	var out []Mileage
+	places := map[string]int{} // of the parts in out
 	for lines := 0; ; lines++ {
 		row, err := r.Read()
-		if errors.Is(err, io.EOF) {
+		switch {
+		case read.N <= 0:
+			return nil, fmt.Errorf("%s: more than %d MB: give the log of one car", name, maxMileageBytes>>20)
+		case errors.Is(err, io.EOF):
 			return out, nil
 		}
 		var wrong *csv.ParseError
@@ -77,14 +86,14 @@ func ReadMileage(name string, in io.Reader) ([]Mileage, error) {
 			line, _ := r.FieldPos(0)
 			return nil, &RowFault{File: name, Line: line, Text: fmt.Sprintf("the log has more than %d lines", maxMileage), Remedy: "give the log of one car"}
 		}
-		if out, err = addLine(out, name, r, row); err != nil {
+		if out, err = addLine(out, places, name, r, row); err != nil {
 			return nil, err
 		}
 	}
 }
 
 // addLine adds one line of the log to the mileages.
-func addLine(all []Mileage, name string, r *csv.Reader, row []string) ([]Mileage, error) {
+func addLine(all []Mileage, places map[string]int, name string, r *csv.Reader, row []string) ([]Mileage, error) {
 	refuse := func(field int, text, remedy string) error {
 		line, column := r.FieldPos(field)
 		return &RowFault{File: name, Line: line, Column: column, Text: text, Remedy: remedy}
@@ -100,11 +109,15 @@ func addLine(all []Mileage, name string, r *csv.Reader, row []string) ([]Mileage
 	case err != nil || !(km >= 0 && km <= 1e6):
 		return nil, refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
 	}
-	at := slices.IndexFunc(all, func(m Mileage) bool { return m.Part == part })
-	if at < 0 {
+	at, known := places[part]
+	if !known && len(all) == maxParts {
+		return nil, refuse(0, fmt.Sprintf("more than %d parts", maxParts), "give the log of one car")
+	}
+	if !known {
 		number, _, _ := strings.Cut(part, "/")
 		at, all = len(all), append(all, Mileage{Part: part, Number: strings.TrimSpace(number), Governing: -1})
 	}
+	places[part] = at
 	m := &all[at]
 	if date < m.Last {
 		return nil, refuse(1, fmt.Sprintf("%s of %s comes after %s", date, clip(part), m.Last), "keep the lines of a part in the order of their dates")

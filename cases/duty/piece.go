@@ -25,7 +25,7 @@ type counted struct {
 	bad         []RowFault
 	fault       *RowFault // that ends the reading; nil: none
 	tallies     []tally
-	areas       []area                 // of each column
+	areas       []area             // of each column
 	residues    [][]count.Reversal // of each gauge; At is the time in ticks
 }
 

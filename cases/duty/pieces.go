@@ -2,10 +2,12 @@ package duty
 
 import (
 	"bufio"
+	"cmp"
 	"context"
 	"fmt"
 
 	"sixlink/cases"
+	"sixlink/cases/relay"
 	"sixlink/members/fatigue/count"
 )
 
@@ -35,12 +37,13 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	for g := range p.gauges {
 		r.counters = append(r.counters, count.New(func(c count.Cycle) { r.cycle(g, c) }))
 	}
-	done, all := int64(0), make([]*worker, max(1, workers))
-	for i := range all {
-		all[i] = newWorker(p, car, h, r.form, r.log.Start, r.log.Allowed)
-		r.spectra = append(r.spectra, all[i].cells)
+	done, ready := int64(0), make(chan *worker, max(1, workers))
+	for range cap(ready) {
+		w := newWorker(p, car, h, r.form, r.log.Start, r.log.Allowed)
+		ready <- w
+		r.spectra = append(r.spectra, w.cells)
 	}
-	err = r.through(ctx, all, first, func(c *counted) error {
+	err = r.through(ctx, workers, first, func() *worker { return <-ready }, func(c *counted) error {
 		done += int64(c.bytes)
 		if progress != nil {
 			progress(h.File, done, size)
@@ -61,54 +64,80 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	return o, r.log, nil
 }
 
-// through carries the pieces through on all workers and hands them on in their order.
-func (r *reading) through(ctx context.Context, workers []*worker, first []byte, take func(*counted) error) error {
-	type job struct {
-		piece  piece
-		answer chan *counted
-	}
+// An answer is what was found in one piece, or the panic that kept it from being found.
+type answer struct {
+	*counted
+	panic *relay.Panic
+}
+
+// A job is a piece that waits for a worker.
+type job struct {
+	piece  piece
+	answer chan answer
+}
+
+// through carries the pieces through on all workers and hands them on in their order. A
+// panic of one of them is raised here, once all have come to rest.
+func (r *reading) through(ctx context.Context, workers int, first []byte, worker func() *worker, take func(*counted) error) error {
 	jobs := make(chan job)
-	queue := make(chan chan *counted, len(workers))
+	queue := make(chan chan answer, max(1, workers))
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
-	for _, w := range workers {
-		go func() {
-			for j := range jobs {
-				j.answer <- w.count(j.piece)
-			}
-		}()
+	for range max(1, workers) {
+		go work(jobs, worker)
 	}
 	var failed error
+	var broken *relay.Panic
 	go func() {
 		defer close(queue)
 		defer close(jobs)
-		for text := first; len(text) > 0; {
-			answer := make(chan *counted, 1)
-			select {
-			case queue <- answer:
-			case <-ctx.Done():
-				return
-			}
-			jobs <- job{piece{text}, answer}
-			if text, failed = r.next(); failed != nil {
-				return
-			}
-		}
+		broken = relay.Call(func() { failed = r.cut(ctx, first, jobs, queue) })
 	}()
 	var err error
-	for answer := range queue {
-		c := <-answer
-		if err == nil && ctx.Err() == nil {
-			if err = take(c); err != nil {
-				stop()
-			}
+	var fell *relay.Panic
+	for next := range queue {
+		c := <-next
+		switch {
+		case err != nil || fell != nil || ctx.Err() != nil:
+			continue
+		case c.panic != nil:
+			fell = c.panic
+		default:
+			fell = relay.Call(func() { err = take(c.counted) })
+		}
+		if err != nil || fell != nil {
+			stop()
 		}
 	}
-	if err == nil {
-		err = failed
+	fell.Raise()
+	broken.Raise()
+	return cmp.Or(err, failed, ctx.Err())
+}
+
+// work carries the pieces of jobs through with a worker of its own.
+func work(jobs chan job, hire func() *worker) {
+	var w *worker
+	unfit := relay.Call(func() { w = hire() })
+	for j := range jobs {
+		a := answer{panic: unfit}
+		if unfit == nil {
+			a.panic = relay.Call(func() { a.counted = w.count(j.piece) })
+		}
+		j.answer <- a
 	}
-	if err == nil {
-		err = ctx.Err()
+}
+
+// cut reads the file piece by piece, and gives each to the workers and to the queue.
+func (r *reading) cut(ctx context.Context, text []byte, jobs chan job, queue chan chan answer) (err error) {
+	for len(text) > 0 && err == nil {
+		found := make(chan answer, 1)
+		select {
+		case queue <- found:
+		case <-ctx.Done():
+			return nil
+		}
+		jobs <- job{piece{text}, found}
+		text, err = r.next()
 	}
 	return err
 }

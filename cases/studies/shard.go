@@ -102,6 +102,18 @@ var errChanged = errors.New("the shard is not as it was written: its checksum do
 
 // shardForm refuses what is no shard file by its form, or none of this version.
 func shardForm(text []byte) error {
+	if err := Begins(text); err != nil {
+		return err
+	}
+	if !bytes.HasSuffix(text, []byte("}\n")) {
+		return errors.New("the shard ends before its end: run it again")
+	}
+	return nil
+}
+
+// Begins refuses what does not begin as a shard file of this version does; the first 256
+// bytes tell.
+func Begins(text []byte) error {
 	begins := bytes.HasPrefix(text, []byte(`{"format":"sixlink-shard/`)) || bytes.HasPrefix(text, []byte("{\n \"format\": \"sixlink-shard/"))
 	switch {
 	case len(bytes.TrimSpace(text)) == 0:
@@ -110,8 +122,6 @@ func shardForm(text []byte) error {
 		return errors.New("it is no shard file: name a file that --shard-file wrote")
 	case !bytes.HasPrefix(text, []byte(`{"format":"`+Format+`"`)):
 		return fmt.Errorf("the shard was made by another version of the program, and this one reads the format %q: run it again", Format)
-	case !bytes.HasSuffix(text, []byte("}\n")):
-		return errors.New("the shard ends before its end: run it again")
 	}
 	return nil
 }

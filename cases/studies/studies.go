@@ -13,6 +13,7 @@ import (
 	"math"
 
 	"sixlink/cases"
+	"sixlink/cases/relay"
 	"sixlink/members/check"
 )
 
@@ -29,9 +30,12 @@ type Study struct {
 
 // Head says of which car and program a study is.
 type Head struct {
-	Version    string        `json:"version"`
-	File       string        `json:"file"`
-	SHA256     string        `json:"sha256"`
+	Version string `json:"version"`
+	File    string `json:"file"`
+	SHA256  string `json:"sha256"`
+
+	Also []cases.InputFile `json:"also,omitempty"` // files that the car file names
+
 	Car        string        `json:"car"`
 	Revision   string        `json:"revision"`
 	Factors    check.Factors `json:"design_factors"`
@@ -43,7 +47,7 @@ type Head struct {
 // HeadOf is the head of a study that starts from these results.
 func HeadOf(r cases.Results, version, file, sum string) Head {
 	h := Head{
-		Version: version, File: file, SHA256: sum, Car: r.Car.Name, Revision: r.Car.Revision,
+		Version: version, File: file, SHA256: sum, Also: r.Car.Files, Car: r.Car.Name, Revision: r.Car.Revision,
 		Factors: r.Car.Factors, NotChecked: r.NotChecked, Notes: r.Notes,
 	}
 	for _, c := range r.Cases {
@@ -82,14 +86,21 @@ type Plan struct {
 	Progress Progress
 }
 
+// An answer is that of one job, or the panic that kept it from being made.
+type answer[T any] struct {
+	is    T
+	panic *relay.Panic
+}
+
 // ordered makes n jobs on all workers and hands their answers over in order, from one
 // goroutine. It holds only a few answers at a time, and returns how many it handed over:
-// fewer than n only where the context was ended. Each worker has a do of its own.
+// fewer than n only where the context was ended. Each worker has a do of its own. A panic
+// of one of them is raised here, once all have come to rest.
 func ordered[T any](ctx context.Context, n, workers int, worker func() (func(i int) T, error), take func(i int, answer T)) (int, error) {
 	workers = max(1, min(workers, n))
 	type job struct {
 		i      int
-		answer chan T
+		answer chan answer[T]
 	}
 	jobs := make(chan job)
 	defer close(jobs)
@@ -100,15 +111,19 @@ func ordered[T any](ctx context.Context, n, workers int, worker func() (func(i i
 		}
 		go func() {
 			for j := range jobs {
-				j.answer <- do(j.i)
+				var a answer[T]
+				a.panic = relay.Call(func() { a.is = do(j.i) })
+				j.answer <- a
 			}
 		}()
 	}
-	queue := make(chan chan T, 2*workers)
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	queue := make(chan chan answer[T], 2*workers)
 	go func() {
 		defer close(queue)
 		for i := 0; i < n && ctx.Err() == nil; i++ {
-			answer := make(chan T, 1)
+			answer := make(chan answer[T], 1)
 			select {
 			case jobs <- job{i, answer}:
 				queue <- answer
@@ -116,10 +131,27 @@ func ordered[T any](ctx context.Context, n, workers int, worker func() (func(i i
 			}
 		}
 	}()
-	done := 0
-	for answer := range queue {
-		take(done, <-answer)
+	return handOver(queue, take, stop)
+}
+
+// handOver takes the answers of a queue until it is closed. After a panic it stops what
+// fills the queue, and takes no more.
+func handOver[T any](queue chan chan answer[T], take func(i int, answer T), stop func()) (done int, _ error) {
+	var broken *relay.Panic
+	for next := range queue {
+		a := <-next
+		if broken == nil {
+			broken = a.panic
+		}
+		if broken == nil {
+			broken = relay.Call(func() { take(done, a.is) })
+		}
+		if broken != nil {
+			stop()
+			continue
+		}
 		done++
 	}
+	broken.Raise()
 	return done, nil
 }

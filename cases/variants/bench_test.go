@@ -105,7 +105,7 @@ func BenchmarkVariants(b *testing.B) {
 			b.ResetTimer()
 			start := processor()
 			for range b.N {
-				all(first, x, n)
+				evaluateAll(first, x, n)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/variant")
 			b.ReportMetric(1e9*(processor()-start)/float64(b.N)/float64(n), "cpu-ns/variant")
@@ -117,8 +117,8 @@ func BenchmarkVariants(b *testing.B) {
 	}
 }
 
-// all evaluates n variants, shared out among the cores.
-func all(first *variants.Engine, x [][]float64, n int) {
+// evaluateAll evaluates n variants, shared out among the cores.
+func evaluateAll(first *variants.Engine, x [][]float64, n int) {
 	var wait sync.WaitGroup
 	cores := runtime.GOMAXPROCS(0)
 	for c := range cores {

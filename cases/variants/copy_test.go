@@ -1,13 +1,12 @@
 package variants
 
 import (
-	"os"
 	"path/filepath"
 	"reflect"
 	"testing"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/members/ends"
 )
 
@@ -57,14 +56,7 @@ func TestCopiesShareNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, name := range append(names, more...) {
-		src, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		f, err := carfile.Read(name, src)
-		if err != nil {
-			t.Fatal(err)
-		}
+		f := cartest.Read(t, name)
 		f.Car.Cases = append(f.Car.Cases, cases.Case{Contact: [cases.NumCorners]*cases.ContactForce{{}, {}, {}, {}}})
 		f.Car.Axles[0].Parts[0].Ends[0].Misalignment = &ends.Misalignment{}
 		one, seen := copied(f.Car), 0

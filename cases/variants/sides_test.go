@@ -1,11 +1,10 @@
 package variants_test
 
 import (
-	"os"
 	"testing"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/cases/variants"
 	"sixlink/loads"
 )
@@ -14,14 +13,7 @@ import (
 // numbers; what is set on one side stays there.
 func TestUnequalSides(t *testing.T) {
 	const name = "../testdata/numpy/cars/unequal-sides.yaml"
-	src, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Read(name, src)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := cartest.Read(t, name)
 	set := func(c *cases.Car, x []float64) {
 		c.Axles[cases.Front].Right.Corner.Links[loads.Rod].Inner.Y = x[0]
 		variants.SetTube(c.Part(cases.FrontRight, loads.TrackRod), x[1], 1)
@@ -37,10 +29,7 @@ func TestUnequalSides(t *testing.T) {
 	x := []float64{-280, 16}
 	e.Clone().Evaluate([]float64{-260, 20}, &out)
 	e.Evaluate(x, &out)
-	car, err := carfile.Read(name, src)
-	if err != nil {
-		t.Fatal(err)
-	}
+	car := cartest.Read(t, name)
 	set(&car.Car, x)
 	car.Car.Axles[cases.Front].Refresh()
 	want, sizes, err := full(e, car.Car)

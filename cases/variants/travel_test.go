@@ -2,25 +2,16 @@ package variants
 
 import (
 	"math"
-	"os"
 	"testing"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 )
 
 func readExample(t testing.TB, name string) cases.Car {
 	t.Helper()
 	path := "../../examples/hillclimb-" + name + ".yaml"
-	src, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Read(path, src)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f.Car
+	return cartest.Read(t, path).Car
 }
 
 // The lowest reserve factors over travel and rack are those of the whole car run in each

@@ -1,12 +1,11 @@
 package variants_test
 
 import (
-	"os"
 	"path/filepath"
 	"testing"
 
 	"sixlink/cases"
-	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/cartest"
 	"sixlink/cases/variants"
 )
 
@@ -20,14 +19,7 @@ func cars(t testing.TB) map[string]cases.Car {
 			t.Fatalf("%s: no cars: %v", glob, err)
 		}
 		for _, name := range names {
-			src, err := os.ReadFile(name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			f, err := carfile.Read(name, src)
-			if err != nil {
-				t.Fatal(err)
-			}
+			f := cartest.Read(t, name)
 			out[filepath.Base(name)] = f.Car
 		}
 	}

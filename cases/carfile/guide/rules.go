@@ -70,10 +70,11 @@ func quantityPattern(d carfile.Dimension) string {
 	return digits + `(?:\s*(?:` + strings.Join(names, "|") + `))?\s*$`
 }
 
-// rules says which keys of a mapping need or exclude each other.
-func rules(k *carfile.Key) (out object) {
+// rules says which keys of a mapping need or exclude each other; of those alone that a file
+// of hardpoints may give, or of all others.
+func rules(k *carfile.Key, points bool) (out object) {
 	var all []object
-	if len(k.OneOf) > 0 {
+	if len(k.OneOf) > 0 && points == slices.ContainsFunc(k.OneOf, func(name string) bool { return awayIn(k, name) }) {
 		var ways []object
 		for _, name := range k.OneOf {
 			ways = append(ways, given(k, name))
@@ -83,22 +84,22 @@ func rules(k *carfile.Key) (out object) {
 	var needs object
 	for i := range k.Keys {
 		o := &k.Keys[i]
-		if o.Required && o.Unless != "" {
+		if o.Required && o.Unless != "" && points == awayIn(k, o.Name) {
 			all = append(all, object{{"anyOf", []object{needing(o.Name), needing(o.Unless)}}})
 		}
-		if len(o.Instead) > 0 {
+		if len(o.Instead) > 0 && !points {
 			var excluded []object
 			for _, name := range o.Instead {
 				excluded = append(excluded, needing(name))
 			}
 			all = append(all, object{{"not", append(needing(o.Name), member{"anyOf", excluded})}})
 		}
-		if o.With != "" {
+		if o.With != "" && !points {
 			needs = append(needs, member{o.Name, []string{o.With}})
 		}
 	}
 	for _, o := range k.Keys {
-		if o.NeededWith != "" {
+		if o.NeededWith != "" && points == awayIn(k, o.Name) {
 			needs = require(needs, o.NeededWith, o.Name)
 		}
 	}

@@ -57,6 +57,7 @@ func Schema() ([]byte, error) {
 	top := &carfile.Key{Kind: carfile.Mapping, Keys: carfile.Keys(), Doc: "a car file of sixlink"}
 	out := object{{"$schema", dialect}, {"title", "car file of sixlink, " + carfile.Format}}
 	out = append(out, s.mapping(top, "")...)
+	out = append(out, everyPoint(top)...)
 	out = append(out, member{"$defs", s.defs})
 	compact, err := plainJSON(out)
 	if err != nil {
@@ -116,7 +117,7 @@ func (s *schema) key(k *carfile.Key, path string) object {
 		if k.Required {
 			out = append(out, member{"minItems", 1})
 		}
-		return append(out, member{"items", s.mapping(k, path)})
+		return append(out, member{"maxItems", k.Longest()}, member{"items", s.mapping(k, path)})
 	}
 	if s.times[say(k)] < 2 {
 		return append(out, s.mapping(k, path)...)
@@ -141,7 +142,7 @@ func (s *schema) mapping(k *carfile.Key, path string) object {
 	for i := range k.Keys {
 		o := &k.Keys[i]
 		properties = append(properties, member{o.Name, s.key(o, strings.TrimPrefix(path+"."+o.Name, "."))})
-		if o.Required && o.Unless == "" {
+		if o.Required && o.Unless == "" && !awayIn(k, o.Name) {
 			required = append(required, o.Name)
 		}
 	}
@@ -150,7 +151,7 @@ func (s *schema) mapping(k *carfile.Key, path string) object {
 		out = append(out, member{"required", required})
 	}
 	out = append(out, member{"additionalProperties", false})
-	return append(out, rules(k)...)
+	return append(out, rules(k, false)...)
 }
 
 // number describes a number, or a mapping in its place.

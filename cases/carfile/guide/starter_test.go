@@ -118,7 +118,7 @@ func TestStarterOptions(t *testing.T) {
 var excusedOf = map[string]string{
 	"front_leg": "exclude each other", "rear_leg": "exclude each other", "spring": "exclude each other", "section": "exclude each other",
 	"laminate": "exclude each other", "ends": "both stands beside outer or inner", "scatter": "exclude each other",
-	"plates": "the rocker has no spring", "stiffness": "the rod ends on the rocker",
+	"hardpoints": "read by itself", "plates": "the rocker has no spring", "stiffness": "the rod ends on the rocker",
 }
 
 func contains(s, part string) bool { return part != "" && strings.Contains(s, part) }

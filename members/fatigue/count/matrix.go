@@ -25,8 +25,8 @@ func NewMatrix() *Matrix {
 	return &Matrix{Range: Finest, Mean: Finest, perRange: 1 / Finest, perMean: 1 / Finest}
 }
 
-// Add counts cycles of a range and mean, so many. What is no finite number makes every
-// total not a number.
+// Add counts cycles of a range and mean, so many. What is no finite number makes the
+// count of the first bin not a number.
 func (m *Matrix) Add(stressRange, mean, cycles float64) {
 	r, k := stressRange*m.perRange, math.Floor(mean*m.perMean)+Bins/2
 	if !(r >= 0 && r < Bins && k >= 0 && k < Bins) {
@@ -93,14 +93,6 @@ func (m *Matrix) Join(o *Matrix, times float64) {
 		mean := int(math.Floor(float64(i%Bins-Bins/2) * o.Mean / m.Mean))
 		m.counts[r*Bins+mean+Bins/2] += n * times
 	}
-}
-
-// Total returns the sum of all counts.
-func (m *Matrix) Total() (sum float64) {
-	for _, n := range m.counts {
-		sum += n
-	}
-	return sum
 }
 
 // A Cell is a bin with a count in it, its limits in the unit of the cycles. A value at a

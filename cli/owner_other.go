@@ -1,0 +1,11 @@
+//go:build !unix
+
+package cli
+
+import (
+	"io/fs"
+	"os"
+)
+
+// keepOwner leaves the owner to the system.
+func keepOwner(*os.File, fs.FileInfo) {}
