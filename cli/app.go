@@ -7,6 +7,7 @@
 package cli
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -34,14 +35,15 @@ var errFails = errors.New("a check fails")
 func Run(args []string, out, errOut io.Writer) int {
 	signal.Ignore(syscall.SIGPIPE) // a write to a pipe that nobody reads gives an error instead
 	results, messages := &stream{to: out}, &stream{to: errOut, escape: true}
-	return guarded(messages, func() int { return carryOut(newApp(results, messages), args, results) })
+	return guarded(messages, func() int { return carryOut(context.Background(), newApp(results, messages), args, results) })
 }
 
-// carryOut runs the command that the arguments name.
-func carryOut(app *cli.App, args []string, results *stream) int {
+// carryOut runs the command that the arguments name until the context ends, which stops all
+// that Ctrl-C stops.
+func carryOut(ctx context.Context, app *cli.App, args []string, results *stream) int {
 	ordered, err := flagsFirst(app, args)
 	if err == nil {
-		err = app.Run(ordered)
+		err = app.RunContext(ctx, ordered)
 	}
 	if lost := results.lost(); err == nil && lost != nil {
 		err = fmt.Errorf("standard output cannot be written: %w", plain(lost))

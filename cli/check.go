@@ -40,7 +40,7 @@ func check(c *cli.Context) error {
 	}
 	once := func() error { return checkOnce(c, path, date) }
 	if c.Bool("watch") {
-		return watch(path, c.App.Writer, c.App.ErrWriter, once)
+		return watch(c.Context, path, c.App.Writer, c.App.ErrWriter, once)
 	}
 	return once()
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"context"
 	"io"
 
 	"github.com/urfave/cli/v2"
@@ -19,7 +20,13 @@ func RunBroken(args []string, out, errOut io.Writer) int {
 		}}
 	}
 	app.Commands = []*cli.Command{command("made", broken, results), command("shown", text, panicking(broken))}
-	return guarded(messages, func() int { return carryOut(app, args, results) })
+	return guarded(messages, func() int { return carryOut(context.Background(), app, args, results) })
+}
+
+// RunUntil is Run until the context ends, which stops all that Ctrl-C stops.
+func RunUntil(ctx context.Context, args []string, out, errOut io.Writer) int {
+	results, messages := &stream{to: out}, &stream{to: errOut, escape: true}
+	return guarded(messages, func() int { return carryOut(ctx, newApp(results, messages), args, results) })
 }
 
 // panicking is a writer that panics.

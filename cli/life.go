@@ -108,7 +108,7 @@ func placed(car, name string) string {
 
 // findLife reads the histories and works out the lives; Ctrl-C stops it.
 func findLife(c *cli.Context, path string, file carfile.File, report reports.Report, list stock.List) (*duty.Life, error) {
-	ctx, stop := untilStopped()
+	ctx, stop := untilStopped(c.Context)
 	context.AfterFunc(ctx, stop) // a second signal ends the program at once
 	defer stop()
 	bar := newProgress(c.App.ErrWriter, "MB")

@@ -42,7 +42,7 @@ func writeAll(outputs []output, car string, out, errOut io.Writer) error {
 	if err != nil {
 		return err
 	}
-	stopped, release := untilStopped() // from here on there may be temporary files to take away
+	stopped, release := untilStopped(context.Background()) // from here on there may be temporary files to take away
 	defer release()
 	var w writing
 	defer w.discard()

@@ -12,10 +12,13 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){
-		"sixlink":        func() { os.Exit(cli.Run(os.Args, os.Stdout, os.Stderr)) },
-		"sixlink-broken": func() { os.Exit(cli.RunBroken(os.Args, os.Stdout, os.Stderr)) },
-	})
+	testscript.Main(m, commands)
+}
+
+// commands are the programs that tests run beside their own process.
+var commands = map[string]func(){
+	"sixlink":        func() { os.Exit(cli.Run(os.Args, os.Stdout, os.Stderr)) },
+	"sixlink-broken": func() { os.Exit(cli.RunBroken(os.Args, os.Stdout, os.Stderr)) },
 }
 
 // Each script runs the real program in a folder of its own with the example cars.

@@ -78,7 +78,7 @@ func (s *studying) through(what string, study func(running) error) error {
 	if err != nil {
 		return err
 	}
-	ctx, stop := untilStopped()
+	ctx, stop := untilStopped(s.c.Context)
 	context.AfterFunc(ctx, stop) // a second signal ends the program at once
 	defer stop()
 	bar := newProgress(s.c.App.ErrWriter, what)

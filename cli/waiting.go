@@ -51,10 +51,10 @@ func within[T any](limit time.Duration, past error, f func() (T, error)) (T, err
 	return await(ctx, f)
 }
 
-// untilStopped returns a context that the user ends, or the system: by Ctrl-C, by the end
+// untilStopped returns a context within another that the user ends, or the system: by Ctrl-C, by the end
 // of the session, or as any program is asked to end. What the program was started to
 // ignore, as nohup does, stays ignored.
-func untilStopped() (context.Context, context.CancelFunc) {
+func untilStopped(ctx context.Context) (context.Context, context.CancelFunc) {
 	var stops []os.Signal
 	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP} {
 		if !signal.Ignored(s) {
@@ -62,7 +62,7 @@ func untilStopped() (context.Context, context.CancelFunc) {
 		}
 	}
 	if len(stops) == 0 { // none at all would be every signal
-		return context.WithCancel(context.Background())
+		return context.WithCancel(ctx)
 	}
-	return signal.NotifyContext(context.Background(), stops...)
+	return signal.NotifyContext(ctx, stops...)
 }

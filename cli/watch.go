@@ -42,13 +42,13 @@ func lookAt(paths ...string) look {
 
 // watch makes the check again whenever the file, or one that it names, holds something
 // else, until the user stops it. A file with faults is told of, and waited for.
-func watch(path string, out, errOut io.Writer, check func() error) error {
+func watch(ctx context.Context, path string, out, errOut io.Writer, check func() error) error {
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
 		return usage("--watch needs a file that can be saved, and %s is none", shown(path))
 	} else if err != nil {
 		return readFault(path, err)
 	}
-	stop, release := untilStopped()
+	stop, release := untilStopped(ctx)
 	defer release()
 	for {
 		files := append([]string{path}, namedBy(path)...)

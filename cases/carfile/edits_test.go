@@ -95,6 +95,8 @@ var axleEdits = []edit{
 	{name: "carrier left out", old: ", carried_by: upright", new: ""},
 	{name: "contact on the right-hand side", old: "contact: [0, 740, 0]", new: "contact: [0, -740, 0]"},
 	{name: "contact above the centre", old: "centre: [0, 740, 285]", new: "centre: [0, 740, -5]"},
+	{name: "wheel of next to no radius", old: "centre: [0, 740, 285]", new: "centre: [0, 740, 1e-15]"},
+	{name: "bearings next to each other", old: "    pivot: [0, 234, 422]\n    axis: [1, 0, 0]\n    bearing_span: 40", new: "    pivot: [0, 234, 422]\n    axis: [1, 0, 0]\n    bearing_span: 1e-11"},
 	{name: "contact points not level", old: "contact: [-2550, 720, 0]", new: "contact: [-2550, 720, 0.06]"},
 	{name: "rear axle ahead", old: "contact: [-2550, 720, 0]", new: "contact: [2550, 720, 0]"},
 	{name: "spin axis without length", old: "contact: [0, 740, 0]}", new: "contact: [0, 740, 0], spin_axis: [0, 0, 0]}"},

@@ -192,20 +192,32 @@ func TestFaultOfAliases(t *testing.T) {
 	}
 }
 
+// numbered repeats a text with the numbers from 1.
+func numbered(n int, format string) string {
+	var b strings.Builder
+	for i := range n {
+		fmt.Fprintf(&b, format, i+1)
+	}
+	return b.String()
+}
+
 // What no file needs is refused before it costs much.
 func TestLimits(t *testing.T) {
 	good := example(t, "hillclimb-pushrod.yaml")
 	unknown := &strings.Builder{}
-	for i := range 100_000 {
+	for i := range 90_000 {
 		fmt.Fprintf(unknown, "key%d: 1\n", i)
 	}
-	bomb := "duty:\n  blocks:\n    - {name: First, times: 1, sequence: &s [" + strings.Repeat("{case: Bump}, ", 500) + "{case: Bump}]}\n" +
-		strings.Repeat("    - {name: Bomb, times: 1, sequence: *s}\n", 500)
+	bomb := "duty:\n  blocks:\n    - {name: First, times: 1, sequence: &s [" + strings.Repeat("{case: Bump}, ", 198) + "{case: Bump}]}\n" +
+		strings.Repeat("    - {name: Bomb, times: 1, sequence: *s}\n", 49)
 	for _, r := range []struct{ name, text, want string }{
-		{"aliases", good + "\n" + bomb, "the aliases unfold into more than 100000 values"},
-		{"faults", good + "\n" + strings.Repeat("  - {}\n", mostEntries-100), "the reading ends here, after 1000 faults"},
-		{"one line", "format: sixlink/1\ncases: [" + strings.Repeat("{},", mostEntries) + "]", "the reading ends here, after 1000 faults"},
-		{"entries", "format: sixlink/1\ncases: [" + strings.Repeat("{},", 300_000) + "]", "the list has 300000 entries, more than 1000"},
+		{"aliases", good + "\n" + bomb, "the aliases unfold into more than 10000 values"},
+		{"faults", good + "\nmaterials:\n" + strings.Repeat("  - {}\n", mostEntries), "the reading ends here, after 1000 faults"},
+		{"one line", "format: sixlink/1\nmaterials: [" + strings.Repeat("{},", mostEntries) + "]", "the reading ends here, after 1000 faults"},
+		{"entries", "format: sixlink/1\ncases: [" + strings.Repeat("{},", 30_000) + "]", "the list has 30000 entries, more than 500"},
+		{"load cases", good + "\n" + numbered(300, "  - {name: Case %d, acceleration: [0, 0.1], speed: 10, both_ways: true}\n"), "load cases, more than 500"},
+		{"marks", "format: sixlink/1\ncases: [" + strings.Repeat(":,", maxMarks/2) + "]", "more than 100000 marks of YAML"},
+		{"comments", good + strings.Repeat("\n#", maxMarks), "more than 100000 marks of YAML"},
 		{"unknown keys", good + "\n" + unknown.String(), "the reading ends here, after 1000 faults"},
 		{"recursive alias", edited(t, good, "revision: A", "revision: &r [*r]"), "this is a list; text is needed"},
 	} {

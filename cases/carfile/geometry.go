@@ -13,6 +13,7 @@ import (
 const (
 	shortest   = 1    // distance of two joints of one member, or of a point and the pivot
 	narrowest  = 100  // distance of a contact point from the centreline
+	smallest   = 50   // height of a wheel centre above the contact point
 	outOfLevel = 0.05 // difference in height of the contact points
 	outOfBase  = 0.05 // difference of the wheelbase and the contact points
 	rounding   = 1e-9 // that a difference which stands at its limit is not past it
@@ -46,9 +47,13 @@ func (b *builder) wheel(it *item) {
 			b.refuseSide(centre, "the wheel centre", "give the hardpoints of the left-hand side")
 			return
 		}
-		if h := b.vector(centre).Z - b.vector(contact).Z; h <= 0 {
+		switch h := b.vector(centre).Z - b.vector(contact).Z; {
+		case h <= 0:
 			b.refuse(centre, fmt.Sprintf("the wheel centre must lie above the contact point, and lies %s mm below it", short(-h)),
 				"correct the wheel centre or the contact point, or see which way is up in axes")
+		case h < smallest:
+			b.refuse(centre, fmt.Sprintf("the wheel centre lies %s mm above the contact point, less than %d mm", short(h), smallest),
+				"give the coordinates in mm, or with their unit")
 		}
 	}
 }

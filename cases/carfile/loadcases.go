@@ -12,10 +12,20 @@ import (
 // newtonMillimetres is one newton metre, N·mm.
 const newtonMillimetres = 1000
 
+// maxLoadCases bounds the load cases of a car, before and after unfolding: one of a car
+// with all of its ends and rockers described takes about a millisecond and a quarter of a
+// megabyte.
+const maxLoadCases = 500
+
 func (b *builder) loadCases(it *item) {
 	names := make(map[string]int) // the lines in which each name stands, unfolded names included
+	unfolded := 0
 	for i, e := range it.entries {
 		c := b.loadCase(e, i)
+		if unfolded += len(c.Names()); unfolded > maxLoadCases {
+			b.refuse(e, fmt.Sprintf("with this case there are %d load cases, more than %d", unfolded, maxLoadCases), "cut the cases into several car files; both_ways makes two of one")
+			return
+		}
 		b.named(e, c, names)
 		b.car.Cases = append(b.car.Cases, c)
 	}

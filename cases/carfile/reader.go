@@ -10,7 +10,7 @@ import (
 // Limits of the work that one file can cause.
 const (
 	maxFaults   = 1000
-	maxUnfolded = 100_000 // values read through aliases
+	maxUnfolded = 10_000 // values read through aliases
 )
 
 // A reader walks the nodes of a file by the table and collects what is wrong.

@@ -48,6 +48,7 @@ var beyond = map[string]string{
 	"bearings with a rating of no source":                       together,
 	"both ways straight on":                                     together,
 	"contact above the centre":                                  together,
+	"wheel of next to no radius":                                together,
 	"contact forces nowhere":                                    together,
 	"contact on the right-hand side":                            together,
 	"contact points not level":                                  together,

@@ -15,7 +15,8 @@ import (
 // Limits of a car file.
 const (
 	maxBytes = 4 << 20
-	maxDepth = 100 // of mappings and lists in one another
+	maxDepth = 100     // of mappings and lists in one another
+	maxMarks = 100_000 // of YAML: what is read takes memory by them, up to about 1 kB each
 )
 
 // A source is the text of a car file, or of a file that it names.
@@ -58,6 +59,10 @@ func parse(name string, text []byte) (source, *yaml.Node, Faults) {
 	if f, at := unreadable(text); f != nil {
 		line, column := s.place(text[:at])
 		return s, nil, Faults{s.fault(line, column, "", *f)}
+	}
+	if at, n := crowded(text); n > maxMarks {
+		line, column := s.place(text[:at])
+		return s, nil, Faults{s.fault(line, column, "", flaw{fmt.Sprintf("from here on the file has more than %d marks of YAML, such as commas, colons and brackets", maxMarks), "write fewer values; a car file has some hundreds"})}
 	}
 	l, err := yaml.NewLoader(bytes.NewReader(text), yaml.WithPlugin(loaderlimits.New(loaderlimits.DepthValue(maxDepth))))
 	if err != nil {
@@ -104,6 +109,30 @@ func unreadable(text []byte) (*flaw, int) {
 	return nil, 0
 }
 
+// crowded returns the offset of the mark of YAML that is one too many, and how many there
+// are up to it. Those in texts and comments count too: which are marks is known to the
+// reader alone.
+func crowded(text []byte) (at, n int) {
+	for i, c := range text {
+		switch c {
+		case ',', '[', ']', '{', '}', '"', '\'':
+			n++
+		case ':', '-', '?':
+			if i+1 == len(text) || strings.IndexByte(" \t\r\n,[]{}", text[i+1]) >= 0 {
+				n++
+			}
+		case '#':
+			if i == 0 || text[i-1] != '#' {
+				n++
+			}
+		}
+		if n > maxMarks {
+			return i, n
+		}
+	}
+	return len(text), n
+}
+
 // place returns the line and the column of what follows the text.
 func (s source) place(text []byte) (line, column int) {
 	head := strings.Split(lineBreaks.Replace(string(text)), "\n")
@@ -132,7 +161,7 @@ func (s source) syntax(err error) Faults {
 // syntaxFault shows what the YAML reader found, in the place where it found it; what
 // is still open at the end of the file is shown where it begins.
 func (s source) syntaxFault(e *yaml.LoadError) Fault {
-	at, text := e.Mark, "this is not YAML: "+e.Message
+	at, text := e.Mark, "this is not YAML: "+cut(e.Message)
 	if e.ContextMsg != "" {
 		text += ", " + e.ContextMsg
 		switch begun := e.ContextMark; {

@@ -74,8 +74,8 @@ func TestReadStockFaults(t *testing.T) {
 		{"a.yml", "", []string{"a.yml:1:1: the file is empty", "its first key is format: sixlink-stock/1"}},
 		{"a.yml", "format: sixlink/1\nsizes: []\n", []string{`a.yml:1:9: format: "sixlink/1" is not sixlink-stock/1`, "the list is empty"}},
 		{"a.yml", "format: sixlink-stock/1\nsizes:\n- {od: 10, wall: 6}\n- {od: 10, wal: 1}\n- {od: 1 kg, wall: .nan}\n", []string{`a.yml:3:18: sizes[0].wall: 6 mm`, `a.yml:4:12: sizes[1]: unknown key "wal"`, "1 kg is a mass", "not a finite number"}},
-		{"a.csv", "od,wall\n" + strings.Repeat("20,1\n", 5001), []string{"a.csv:5002:1: the list has more than 5000 tubes", "several files"}},
-		{"a.yml", "format: sixlink-stock/1\nsizes:\n" + strings.Repeat("- {}\n", 5001), []string{"a.yml:2:1: sizes: the list has 5001 entries, more than 5000"}},
+		{"a.csv", "od,wall\n" + strings.Repeat("20,1\n", 1001), []string{"a.csv:1002:1: the list has more than 1000 tubes", "several files"}},
+		{"a.yml", "format: sixlink-stock/1\nsizes:\n" + strings.Repeat("- {}\n", 1001), []string{"a.yml:2:1: sizes: the list has 1001 entries, more than 1000"}},
 		{"a.yml", "- 20\n", []string{"a.yml:1:1: this is a list"}},
 	} {
 		list, err := carfile.ReadStock(c.name, []byte(c.text))

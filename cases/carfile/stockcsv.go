@@ -97,6 +97,11 @@ func (r *reader) csvFault(err error) {
 func (r *reader) headings(list *stock.List, cells []string, at func(int) place) []heading {
 	row := Key{Kind: Mapping, Keys: sizeKeys}
 	columns := make([]heading, len(cells))
+	if len(cells) > maxColumns {
+		r.fault(at(maxColumns), "", flaw{fmt.Sprintf("the list has %d columns, more than %d", len(cells), maxColumns), "keep od, wall, material, price, part and source, and see that commas, semicolons or tabs stand between the cells"})
+		r.stopped = true
+		return columns
+	}
 	used := map[string]bool{}
 	for i, cell := range cells {
 		name, unit := titled(cell)

@@ -3,6 +3,7 @@ package carfile
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 // A hint is the answer to an unknown key.
@@ -49,7 +50,13 @@ func (k *Key) like(unknown string, used map[string]bool) string {
 
 // homes says where keys of that name belong, at most three places.
 func homes(name string) []string {
-	var paths []string
+	paths := allHomes()[plainName(name)]
+	return paths[:min(len(paths), 3)]
+}
+
+// allHomes are the places of all keys, by their plain names.
+var allHomes = sync.OnceValue(func() map[string][]string {
+	paths := map[string][]string{}
 	var search func(k *Key, path string)
 	search = func(k *Key, path string) {
 		for i := range k.Keys {
@@ -61,19 +68,17 @@ func homes(name string) []string {
 			if path != "" {
 				inner = path + "." + o.Name
 			}
-			if plainName(o.Name) == plainName(name) {
-				home := "in " + path
-				if path == "" {
-					home = "at the top level"
-				}
-				paths = append(paths, home)
+			home := "in " + path
+			if path == "" {
+				home = "at the top level"
 			}
+			paths[plainName(o.Name)] = append(paths[plainName(o.Name)], home)
 			search(o, inner)
 		}
 	}
 	search(&car, "")
-	return paths[:min(len(paths), 3)]
-}
+	return paths
+})
 
 // spellings are those of other English and of hurried writing.
 var spellings = strings.NewReplacer(

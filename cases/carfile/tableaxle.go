@@ -60,7 +60,7 @@ var rockerKey = Key{
 	Keys: []Key{
 		point("pivot", "the middle of the pivot between its two bearings"),
 		{Name: "axis", Kind: Vector, Parts: xyz, Range: Range{Min: -10000, Max: 10000}, Required: true, Doc: "the direction of the pivot's axis"},
-		{Name: "bearing_span", Kind: Number, Dimension: Length, Range: Range{Max: 1000, Above: true}, Required: true, Doc: "the distance between the two bearings of the pivot"},
+		{Name: "bearing_span", Kind: Number, Dimension: Length, Range: Range{Min: 1, Max: 1000}, Required: true, Doc: "the distance between the two bearings of the pivot"},
 		{Name: "spring", Kind: Mapping, Doc: "the spring", Keys: append([]Key{
 			point("rocker", "the spring's point on the rocker"),
 			point("chassis", "the spring's point on the chassis"),

@@ -1,7 +1,7 @@
 package carfile
 
 var casesKey = Key{
-	Name: "cases", Kind: List, Required: true, Doc: "the load cases", Also: []string{"load_cases", "loadcases"},
+	Name: "cases", Kind: List, Most: maxLoadCases, Required: true, Doc: "the load cases", Also: []string{"load_cases", "loadcases"},
 	OneOf: []string{"wheel_factors", "acceleration", "contact_forces", "damper_speed"},
 	Keys: []Key{
 		{Name: "name", Kind: Text, Required: true, Doc: "the name of the load case, each a different one", Also: []string{"case", "title"}},

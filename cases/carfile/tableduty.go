@@ -17,10 +17,10 @@ var dutyKey = Key{
 		{Name: "load_factor", Kind: Number, Range: Range{Min: 1, Max: 10}, Default: "1", Doc: "the factor on every stress range and mean"},
 		{Name: "inspection", Kind: Number, Dimension: Share, Range: Range{Max: 1, Above: true}, Default: "25 %", Doc: "the share of the released distance between two inspections"},
 		{Name: "survival", Kind: Number, Dimension: Share, Range: Range{Min: 0.5, Max: 1, Below: true}, Default: "99 %", Doc: "the share of parts that live longer, for curves that leave it open"},
-		{Name: "blocks", Kind: List, Doc: "load cases that come again and again in every lap", Keys: []Key{
+		{Name: "blocks", Kind: List, Most: 50, Doc: "load cases that come again and again in every lap", Keys: []Key{
 			{Name: "name", Kind: Text, Required: true, Doc: "the name of the block, each a different one"},
 			{Name: "times", Kind: Number, Range: Range{Max: 1e9, Above: true}, Required: true, Doc: "how often the sequence is run in a lap", Also: []string{"count", "repeats"}},
-			{Name: "sequence", Kind: List, Required: true, Doc: "the load cases one after the other", Keys: []Key{
+			{Name: "sequence", Kind: List, Most: 200, Required: true, Doc: "the load cases one after the other", Keys: []Key{
 				{Name: "case", Kind: Text, Required: true, Doc: "the name of a load case; of one that unfolds into two, such as \"Cornering, left turn\""},
 			}},
 		}},
@@ -28,7 +28,7 @@ var dutyKey = Key{
 	},
 }
 
-var historiesKey = Key{Name: "histories", Kind: List, Doc: "logs in CSV files", Also: []string{"logs"}, Keys: []Key{
+var historiesKey = Key{Name: "histories", Kind: List, Most: 20, Doc: "logs in CSV files", Also: []string{"logs"}, Keys: []Key{
 	{Name: "name", Kind: Text, Required: true, Doc: "the name of the history, each a different one"},
 	{Name: "file", Kind: Text, Required: true, Doc: "the CSV file, from the folder of the car file", Also: []string{"csv", "path"}},
 	{Name: "laps", Kind: Number, Range: Range{Max: 1e6, Above: true}, Required: true, Doc: "how many laps the file holds"},
@@ -88,7 +88,7 @@ func namesOf[T any](rows []T, name func(T) string) (out []string) {
 var curveKeys = []string{"detail", "strain_life", "stress_life", "steel_estimate", "handbook"}
 
 var detailsKey = Key{
-	Name: "details", Kind: List, Required: true, Doc: "what is judged of the members", OneOf: curveKeys,
+	Name: "details", Kind: List, Most: 50, Required: true, Doc: "what is judged of the members", OneOf: curveKeys,
 	Keys: []Key{
 		{Name: "name", Kind: Text, Required: true, Doc: "the name of the detail"},
 		{Name: "axle", Kind: Choice, Choices: cases.AxleNames[:], Absent: "both", Doc: "the axle"},

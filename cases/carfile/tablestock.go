@@ -3,8 +3,9 @@ package carfile
 // StockFormat is the value of the key format of a list of tubes.
 const StockFormat = "sixlink-stock/1"
 
-// mostTubes bounds a list of tubes, as mostEntries does the lists of a car file.
-const mostTubes = 5000
+// mostTubes bounds a list of tubes, as mostEntries does the lists of a car file: sizing
+// tries them at every member.
+const mostTubes = 1000
 
 // stockKey is the table of a list of the user's own: as YAML, and, by the rows of its
 // list sizes, the columns of one as CSV.

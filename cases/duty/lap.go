@@ -19,6 +19,7 @@ type lapSum struct {
 	small  float64       // cycles below the range that does damage
 	events []Event       // Share: damage
 	cells  *count.Matrix // the other cycles; nil: not kept
+	begun  int           // the first event of the part that is being added: names of parts differ
 }
 
 // worse tells whether a fibre has more damage than another; what is not a number has most.
@@ -44,8 +45,10 @@ func (p *plan) perLap(parts []*outcome, lap spectra) []lapSum {
 		for _, s := range p.gauges[g].slots {
 			l, j := &out[s], &p.judges[p.slots[s].judge]
 			for _, o := range parts {
+				l.begun = len(l.events)
 				l.run(j, o, s, g)
 			}
+			l.begun = len(l.events)
 			for _, c := range between {
 				l.cycle(j, "lap as a whole: "+c.high+" and "+c.low, c.Cycle.Range, c.Cycle.Mean, c.Count)
 			}
@@ -107,8 +110,9 @@ func (l *lapSum) event(name string, damage float64) {
 	if !(damage > 0) {
 		return
 	}
-	if at := slices.IndexFunc(l.events, func(e Event) bool { return e.What == name }); at >= 0 {
-		l.events[at].Share += damage
+	part := l.events[l.begun:]
+	if at := slices.IndexFunc(part, func(e Event) bool { return e.What == name }); at >= 0 {
+		part[at].Share += damage
 		return
 	}
 	l.events = append(l.events, Event{name, damage})

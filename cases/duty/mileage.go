@@ -48,6 +48,12 @@ const Inspected = "inspected"
 // mileageColumns are the heading of the log.
 var mileageColumns = []string{"part", "date", "km", "event"}
 
+// isDate tells whether a text is a day of the calendar as ISO 8601 writes it.
+func isDate(text string) bool {
+	_, err := time.Parse(time.DateOnly, text)
+	return err == nil
+}
+
 // The limits of a log: lines, bytes, and parts, each of which is a row of the reports.
 const (
 	maxMileage      = 1_000_000
@@ -71,7 +77,7 @@ func ReadMileage(name string, in io.Reader) ([]Mileage, error) {
 		row, err := r.Read()
 		switch {
 		case read.N <= 0:
-			return nil, fmt.Errorf("%s: more than %d MB: give the log of one car", name, maxMileageBytes>>20)
+			return nil, &RowFault{File: name, Line: lines + 2, Text: fmt.Sprintf("the file has more than %d MB", maxMileageBytes>>20), Remedy: "give the log of one car"}
 		case errors.Is(err, io.EOF):
 			return out, nil
 		}
@@ -99,19 +105,18 @@ func addLine(all []Mileage, places map[string]int, name string, r *csv.Reader, r
 		return &RowFault{File: name, Line: line, Column: column, Text: text, Remedy: remedy}
 	}
 	part, date, event := strings.TrimSpace(row[0]), strings.TrimSpace(row[1]), strings.TrimSpace(row[3])
-	_, noDate := time.Parse(time.DateOnly, date)
 	km, err := strconv.ParseFloat(strings.TrimSpace(row[2]), 64)
 	switch {
 	case part == "":
 		return nil, refuse(0, "no part number", "give the part number of the car file, with /1, /2 for its pieces")
-	case noDate != nil:
+	case !isDate(date):
 		return nil, refuse(1, fmt.Sprintf("%q is no date of the calendar", clip(date)), "write it as 2026-05-31")
 	case err != nil || !(km >= 0 && km <= 1e6):
 		return nil, refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
 	}
 	at, known := places[part]
 	if !known && len(all) == maxParts {
-		return nil, refuse(0, fmt.Sprintf("more than %d parts", maxParts), "give the log of one car")
+		return nil, refuse(0, fmt.Sprintf("the log has more than %d parts", maxParts), "give the log of one car")
 	}
 	if !known {
 		number, _, _ := strings.Cut(part, "/")

@@ -84,11 +84,12 @@ func TestFaultsOfAMileage(t *testing.T) {
 		{"part,date,km,event\nA,2026-01-02,NaN,test\n", `log.csv:2:14: "NaN" is no distance`},
 		{"part,date,km,event\nA,2026-02-30,5,test\n", `log.csv:2:3: "2026-02-30" is no date of the calendar`},
 		{"part,date,km,event\nA,2.1.2026,5,test\n", `log.csv:2:3: "2.1.2026" is no date`},
+		{"part,date,km,event\nA,2026-02-30,5,test\n", `log.csv:2:3: "2026-02-30" is no date`},
 		{"part,date,km,event\n,2026-01-02,5,test\n", "log.csv:2:1: no part number"},
 		{"part,date,km,event\nA,2026-01-02,5\n", "log.csv:2:1: wrong number of fields"},
 		{"part,date,km,event\nA,2026-01-02,5,x\nA,2026-01-01,5,x\n", "log.csv:3:3: 2026-01-01 of A comes after 2026-01-02"},
-		{"part,date,km,event\n" + manyParts(10_001), "log.csv:10002:1: more than 10000 parts: give the log of one car"},
-		{"part,date,km,event\nA,2026-01-02,5,\"" + strings.Repeat("x", 65<<20), "log.csv: more than 64 MB: give the log of one car"},
+		{"part,date,km,event\n" + manyParts(10_001), "log.csv:10002:1: the log has more than 10000 parts: give the log of one car"},
+		{"part,date,km,event\nA,2026-01-02,5,\"" + strings.Repeat("x", 65<<20), "log.csv:2: the file has more than 64 MB: give the log of one car"},
 	} {
 		if _, err := duty.ReadMileage("log.csv", strings.NewReader(row.log)); err == nil || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("%.80q: error %v, want %s", row.log, err, row.want)

@@ -84,7 +84,7 @@ func kind(k *carfile.Key) string {
 	case carfile.Mapping:
 		return "mapping"
 	case carfile.List:
-		return "list of mappings"
+		return fmt.Sprintf("list of mappings, %d at most", k.Longest())
 	case carfile.Prose:
 		return "text of any number of lines"
 	}
