@@ -112,6 +112,9 @@ func readFault(path string, err error) error {
 	if errors.Is(err, os.ErrNotExist) {
 		return fmt.Errorf("%s: there is no such file: check the name and the folder", shown(path))
 	}
+	if errors.Is(err, os.ErrPermission) {
+		return fmt.Errorf("%s: cannot be read: %w: let the user who runs this read it, or name another file", shown(path), plain(err))
+	}
 	return fmt.Errorf("%s: cannot be read: %w", shown(path), plain(err))
 }
 

@@ -77,7 +77,7 @@ func pick(command, flag, name string, names []string) (int, error) {
 			return i, nil
 		}
 	}
-	return 0, usage("--%s %q is none of %s", flag, name, strings.Join(names, ", "))
+	return 0, usage("--%s %q is none of %s: write one of them", flag, name, strings.Join(names, ", "))
 }
 
 // pickCase finds a load case by its name or by its number, "7" or "[7]".
