@@ -102,7 +102,10 @@ func open(path, what string) (*os.File, error) {
 		return nil, fmt.Errorf("%s: it is a folder: name %s in it", shown(path), what)
 	}
 	f, err := within(pipeWait, errNobodyWrites, func() (*os.File, error) { return os.Open(path) })
-	if err != nil {
+	switch {
+	case errors.Is(err, os.ErrPermission):
+		return nil, withRemedy(readFault(path, err))
+	case err != nil:
 		return nil, readFault(path, err)
 	}
 	return f, nil
@@ -111,9 +114,6 @@ func open(path, what string) (*os.File, error) {
 func readFault(path string, err error) error {
 	if errors.Is(err, os.ErrNotExist) {
 		return fmt.Errorf("%s: there is no such file: check the name and the folder", shown(path))
-	}
-	if errors.Is(err, os.ErrPermission) {
-		return fmt.Errorf("%s: cannot be read: %w: let the user who runs this read it, or name another file", shown(path), plain(err))
 	}
 	return fmt.Errorf("%s: cannot be read: %w", shown(path), plain(err))
 }
