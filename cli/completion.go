@@ -32,7 +32,7 @@ func completionCommand() *cli.Command {
 
 func completion(c *cli.Context) error {
 	if c.NArg() != 1 || !slices.Contains(shells(), c.Args().First()) {
-		return usage("completion needs the name of a shell: %s", strings.Join(shells(), ", "))
+		return usage("completion needs the name of a shell: %s: name one of them", strings.Join(shells(), ", "))
 	}
 	script := completers[c.Args().First()](c.App.Commands)
 	return writeMade(c, func() ([]byte, error) { return []byte(script), nil })

@@ -23,7 +23,7 @@ func flagsFirst(app *cli.App, args []string) ([]string, error) {
 	}
 	if command == nil {
 		if name := args[1]; strings.HasPrefix(name, "-") && !known(name) {
-			return nil, usage("there is no option %s before a command", name)
+			return nil, usage("there is no option %s before a command: name the command first, and its options behind it", name)
 		}
 		return args, nil
 	}
@@ -84,7 +84,7 @@ func (o *ordering) flag(arg string) (name string, takes bool, err error) {
 	name, value, joined := strings.Cut(strings.TrimLeft(arg, "-"), "=")
 	if name == "help" || name == "h" {
 		if joined {
-			return "", false, usage("%s %s: --help takes no value, and %q is given", o.command.Name, arg, value)
+			return "", false, usage("%s %s: --help takes no value, and %q is given: leave the value out", o.command.Name, arg, value)
 		}
 		return "help", false, nil
 	}
@@ -92,6 +92,9 @@ func (o *ordering) flag(arg string) (name string, takes bool, err error) {
 	for _, f := range o.command.Flags {
 		if slices.Contains(f.Names(), name) {
 			d, ok := f.(cli.DocGenerationFlag)
+			if ok && !d.TakesValue() && joined && value != "true" && value != "false" {
+				return "", false, usage("%s: --%s takes no value, and %q is given: leave the value out", o.command.Name, name, value)
+			}
 			return f.Names()[0], !joined && ok && d.TakesValue(), nil
 		}
 		names = append(names, "--"+f.Names()[0])

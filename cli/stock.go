@@ -62,7 +62,7 @@ func readStock(name string, own []string) (stock.List, error) {
 		return list, nil
 	}
 	if _, err := os.Stat(name); errors.Is(err, os.ErrNotExist) && !strings.ContainsAny(name, "./\\") {
-		return stock.List{}, usage("--stock %q: there is no such file, and the stocks by standard are %s: write one of them, or the name of a file", name, strings.Join(stock.Names, ", "))
+		return stock.List{}, usage("--stock %q: there is no such file, and the stocks by standard are %s: name one of them, or a file", name, strings.Join(stock.Names, ", "))
 	}
 	src, err := readFile(name, "the list of tubes")
 	if err != nil {

@@ -70,14 +70,14 @@ func working(c *cli.Context) error {
 // pick returns the index of a name among the names that a flag can have.
 func pick(command, flag, name string, names []string) (int, error) {
 	if name == "" {
-		return 0, usage("%s needs --%s: one of %s", command, flag, strings.Join(names, ", "))
+		return 0, usage("%s needs --%s: one of %s: give it too", command, flag, strings.Join(names, ", "))
 	}
 	for i, n := range names {
 		if n == name {
 			return i, nil
 		}
 	}
-	return 0, usage("--%s %q is none of %s: write one of them", flag, name, strings.Join(names, ", "))
+	return 0, usage("--%s %q is none of %s: give one of them", flag, name, strings.Join(names, ", "))
 }
 
 // pickCase finds a load case by its name or by its number, "7" or "[7]".
@@ -102,5 +102,5 @@ func pickCase(name string, r reports.Report) (int, error) {
 	case numbered >= 0:
 		return numbered, nil
 	}
-	return 0, usage("--case %q is none of %s", name, strings.Join(names, ", "))
+	return 0, usage("--case %q is none of %s: give one of them", name, strings.Join(names, ", "))
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -59,7 +60,7 @@ func missing(heads []string) string {
 	}
 	said, n := "", 0
 	for ; n < len(heads) && len(said) < mostNamed; n++ {
-		said += ", " + clip(heads[n])
+		said += ", " + printable(clip(heads[n]))
 	}
 	if n < len(heads) {
 		said += fmt.Sprintf(" and %d more", len(heads)-n)
@@ -72,6 +73,16 @@ const mostNamed = 200
 
 // mostShown is how much of a text of a file a message shows, in characters.
 const mostShown = 60
+
+// printable puts a mark in the place of what cannot be printed.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if strconv.IsPrint(r) {
+			return r
+		}
+		return '\ufffd'
+	}, s)
+}
 
 func clip(s string) string {
 	s = strings.ToValidUTF8(s, "\ufffd")

@@ -78,7 +78,7 @@ func (r *reading) next() ([]byte, error) {
 	}
 	end := bytes.LastIndexByte(buf, '\n')
 	if end < 0 {
-		f := &RowFault{File: r.history.File, Line: r.handed + 1, Text: fmt.Sprintf("the line is longer than %d bytes", pieceSize), Remedy: "give a CSV file"}
+		f := &RowFault{File: r.history.File, Line: r.handed + 1, Text: fmt.Sprintf("the line is longer than %d bytes", pieceSize), Remedy: "give a CSV file with a line for each row"}
 		return nil, f
 	}
 	r.handed += bytes.Count(buf[:end+1], []byte{'\n'})

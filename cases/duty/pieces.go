@@ -54,7 +54,7 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 		return nil, Log{}, err
 	}
 	if r.log.Rows < 2 {
-		return nil, Log{}, r.fault(RowFault{Text: fmt.Sprintf("the file ends after %d rows, which are no history", r.log.Rows), Remedy: "give at least two"}, r.line)
+		return nil, Log{}, r.fault(RowFault{Text: fmt.Sprintf("%d rows that can be read are no history", r.log.Rows), Remedy: "give at least two"}, r.line)
 	}
 	if err := r.plausible(car); err != nil {
 		return nil, Log{}, err

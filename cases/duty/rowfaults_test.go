@@ -25,9 +25,9 @@ func TestFaultsOfALog(t *testing.T) {
 		{"two columns", "t,ax,ay,ay,v\n0,0,0,0,10\n", `duty.histories[0].columns.acceleration_y.column: log.csv:1: there are two columns "ay"`},
 		{"rolls over", head + "0,0,0,10\n0.1,0,9,10\n", "log.csv:3: the car rolls over, acceleration x 0, acceleration y 9, speed 10"},
 		{"spike", head + "0,0,0,10\n0.1,1e20,0,10\n", `log.csv:3:5: "1e20" of column "ax" is larger than any load`},
-		{"no rows", head, "log.csv:1: the file ends after 0 rows, which are no history"},
-		{"one row", head + "0,0,0,10\n", "log.csv:2: the file ends after 1 rows, which are no history: give at least two"},
-		{"no end of a line", head + "0,0,0,10\n0.1,0,0,10" + strings.Repeat(" ", 2<<20) + "\n", "log.csv:3: the line is longer than 1048576 bytes: give a CSV file"},
+		{"no rows", head, "log.csv:1: 0 rows that can be read are no history: give at least two"},
+		{"one row", head + "0,0,0,10\n", "log.csv:2: 1 rows that can be read are no history: give at least two"},
+		{"no end of a line", head + "0,0,0,10\n0.1,0,0,10" + strings.Repeat(" ", 2<<20) + "\n", "log.csv:3: the line is longer than 1048576 bytes: give a CSV file with a line for each row"},
 		{"nothing", "", "log.csv:1: the file has no heading"},
 	} {
 		_, r := readCar(t, exampleCar)
