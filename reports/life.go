@@ -21,15 +21,13 @@ type Life struct {
 	Next    float64        // the next event, km; 0: none
 }
 
-// Pass tells whether every detail runs as far as it must, and no part of the log is to be
-// replaced.
-func (l Life) Pass() bool {
-	for _, m := range l.Mileage {
-		if m.Due == duty.Replace || m.Due == duty.Unknown {
-			return false
-		}
-	}
-	return l.Life.Pass
+// Pass tells whether every detail runs as far as it must, and of every part of the log and
+// of the car a life is left.
+func (l Life) Pass() bool { return l.Life.Pass && !slices.ContainsFunc(l.Mileage, fails) }
+
+// fails tells whether a part may not run, or nothing can be said of it.
+func fails(m duty.Mileage) bool {
+	return m.Due == duty.Replace || m.Due == duty.Unknown || m.Due == duty.NoEntry
 }
 
 // head is the report whose notes are those of the life and of the car.
@@ -59,15 +57,14 @@ func (l Life) summary() string {
 		r := l.Life.Rows[at]
 		least = fmt.Sprintf("least: %s: %s, %s, %s", distance(r.Distance), l.member(r), r.Detail, r.Place)
 	}
+	if l.Pass() {
+		return fmt.Sprintf("PASS: every detail may run %s; %s", goal, least)
+	}
+	why := l.reasons(goal)
 	if l.Life.Pass {
-		least = fmt.Sprintf("PASS: every detail may run %s; %s", goal, least)
-	} else {
-		least = "FAIL: " + strings.Join(append(l.reasons(goal), least), "; ")
+		why = append(why, "every detail may run "+goal)
 	}
-	if replace, unknown := l.due(duty.Replace), l.due(duty.Unknown); replace+unknown > 0 {
-		least += fmt.Sprintf(". FAIL of the log: %d parts to be replaced, %d without a life", replace, unknown)
-	}
-	return least
+	return "FAIL: " + strings.Join(append(why, least), "; ")
 }
 
 // reasons are why the lives do not pass.
@@ -76,6 +73,9 @@ func (l Life) reasons(goal string) (out []string) {
 		if n > 0 {
 			out = append(out, fmt.Sprintf(format, args...))
 		}
+	}
+	if log := l.logVerdict(); log != "" {
+		out = append(out, log)
 	}
 	short, broken, unloaded, weak := 0, 0, 0, 0
 	for i := range l.Life.Rows {
@@ -105,6 +105,23 @@ func (l Life) reasons(goal string) (out []string) {
 	say(unloaded, "%d of the %d details are not judged, for the duty puts no load on them", unloaded, all)
 	say(short, "%d of the %d details may not run %s", short, all, goal)
 	return out
+}
+
+// logVerdict says what keeps parts of the log from running; empty: nothing.
+func (l Life) logVerdict() string {
+	var said []string
+	for _, w := range []struct {
+		due   duty.Due
+		words string
+	}{{duty.Replace, "to be replaced"}, {duty.Unknown, "without a life"}, {duty.NoEntry, "of the car without an entry in the log"}} {
+		switch n := l.due(w.due); {
+		case n == 1:
+			said = append(said, "1 part "+w.words)
+		case n > 1:
+			said = append(said, fmt.Sprintf("%d parts %s", n, w.words))
+		}
+	}
+	return strings.Join(said, ", ")
 }
 
 func (l Life) due(what duty.Due) (n int) {

@@ -132,11 +132,11 @@ func (l Life) logs() Table {
 	t := Table{
 		Name: "Histories", Title: "What was read of the histories",
 		Columns: []Column{
-			{"history", "", Text}, {"file", "", Text}, {"rows", "", Text}, {"from", "s", Full}, {"to", "s", Full}, {"first step", "s", Full}, {"longest step", "s", Full}, {"longest allowed", "s", Full}, {"rows left out", "", Text},
+			{"history", "", Text}, {"file", "", Text}, {"rows", "", Text}, {"from", "s", Full}, {"to", "s", Full}, {"usual step", "s", Full}, {"longest step", "s", Full}, {"longest allowed", "s", Full}, {"rows left out", "", Text},
 		},
 	}
 	for _, g := range l.Life.Logs {
-		t.Rows = append(t.Rows, []any{g.Name, g.File, int(g.Rows), g.Start, g.End, g.FirstStep, g.Longest, g.Allowed, g.Bad})
+		t.Rows = append(t.Rows, []any{g.Name, g.File, int(g.Rows), g.Start, g.End, g.Usual, g.Longest, g.Allowed, g.Bad})
 	}
 	return t
 }
@@ -160,7 +160,7 @@ func (l Life) mileage() Table {
 			by = l.member(r) + ", " + r.Detail + ", " + r.Place
 		}
 		due := string(m.Due)
-		if m.Due == duty.Replace || m.Due == duty.Unknown {
+		if fails(m) {
 			due = verdict(false) + ": " + due
 		}
 		t.Rows = append(t.Rows, []any{m.Part, m.Last, m.Run, m.Since, cutSpan(m.Released), cutSpan(m.Left), cutSpan(m.Interval), due, by})

@@ -119,7 +119,7 @@ func (l *lapSum) ranked() []Event {
 }
 
 // remark says what is not judged, and what the numbers rest on.
-func (l *Life) remark(p *plan) {
+func (l *Life) remark(p *plan, car *cases.Car) {
 	l.NotJudged = append(slices.Clone(p.unasked),
 		"rockers, their bolts, bearings, eyes and torsion bars, springs, anti-roll bars and their links, uprights and the chassis",
 		"bearings, lugs, bolts, inserts and whatever else of the ends is no detail of duty.details; shear stress, and direct with shear stress",
@@ -153,6 +153,7 @@ func (l *Life) remark(p *plan) {
 		note(cases.Remark, "peaks: of every history the samples in which the axial force of a member, or the stress of a fibre of a leg that bends, is lowest or highest go through the checks of the car, forces times %g; a check whose demand is largest in another sample, such as one of the rocker, is not found at its own peak", d.LoadFactor)
 		l.NotJudged = append(l.NotJudged, "travel and steering in the histories: their members are solved in the position drawn, as are their peaks")
 		l.remarkLogs(note)
+		l.doubtLogs(car, note)
 	}
 }
 

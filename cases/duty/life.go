@@ -1,6 +1,7 @@
 package duty
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -18,7 +19,8 @@ type Life struct {
 	Duty      Duty
 	Rows      []Row // corner by corner, member by member, in the order of the details
 	Logs      []Log
-	Peaks     []Peak // of the histories in their order; the lowest reserve factor of each member and rocker
+	Peaks     []Peak   // of the histories in their order; the lowest reserve factor of each member and rocker
+	Parts     []string // part numbers of the car's members, each once
 	NotJudged []string
 	Notes     []cases.Note
 	CarPasses bool // the load cases of the car pass their checks
@@ -82,7 +84,7 @@ func Find(ctx context.Context, d Duty, r *cases.Results, run Run) (*Life, error)
 	if err != nil {
 		return nil, err
 	}
-	l := &Life{Duty: d, CarPasses: r.Pass, Pass: r.Pass}
+	l := &Life{Duty: d, CarPasses: r.Pass, Pass: r.Pass, Parts: p.parts()}
 	var parts []*outcome
 	lap := p.newSpectra()
 	for i := range d.Blocks {
@@ -98,7 +100,7 @@ func Find(ctx context.Context, d Duty, r *cases.Results, run Run) (*Life, error)
 	for i := range d.Histories {
 		o, log, err := p.read(ctx, r, &d.Histories[i], run.Open, run.Workers, run.Progress, lap)
 		if err != nil {
-			return nil, err
+			return nil, cmp.Or(ctx.Err(), err) // once stopped, the file is closed under the reader
 		}
 		log.Unmeasured = unmeasured(&d.Histories[i])
 		parts, l.Logs, l.Peaks = append(parts, o), append(l.Logs, log), append(l.Peaks, log.Peaks...)
@@ -107,8 +109,18 @@ func Find(ctx context.Context, d Duty, r *cases.Results, run Run) (*Life, error)
 		l.Pass = l.Pass && l.Peaks[i].Passes()
 	}
 	l.rows(p, p.perLap(parts, lap))
-	l.remark(p)
+	l.remark(p, &r.Car)
 	return l, nil
+}
+
+// parts are the part numbers of the members, each once.
+func (p *plan) parts() (out []string) {
+	for _, m := range p.seats {
+		if n := m.part.Number; n != "" && !slices.Contains(out, n) {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // unmeasured are the corners of which a log of forces has none.

@@ -25,6 +25,7 @@ type counted struct {
 	bad         []RowFault
 	fault       *RowFault // that ends the reading; nil: none
 	tallies     []tally
+	areas       []area             // of each column
 	residues    [][]count.Reversal // of each gauge; At is the time in ticks
 	peaks       [][2]sample        // of each watched gauge: lowest and highest
 }
@@ -139,6 +140,7 @@ func (w *worker) line(line []byte) {
 		})
 		return
 	}
+	w.out.areas = addAreas(w.out.areas, w.row, t-w.out.last)
 	if w.out.rows == 0 {
 		w.out.first, w.out.firstLine = t, w.out.lines
 	}

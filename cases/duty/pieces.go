@@ -25,6 +25,7 @@ func (p *plan) read(ctx context.Context, on *cases.Results, h *History, open Sou
 	r := &reading{plan: p, history: h, in: bufio.NewReaderSize(in, 1<<16), log: Log{Name: h.Name, File: h.File}}
 	joining := newWorker(p, car, h, form{}, 0, 0)
 	r.judges, r.tallies, r.spectra = joining.judges, newTallies(joining.cells), []spectra{joining.cells}
+	defer context.AfterFunc(ctx, func() { in.Close() })() // a pipe may never end
 	if err := r.heading(); err != nil {
 		return nil, Log{}, err
 	}
@@ -55,6 +56,9 @@ func (p *plan) read(ctx context.Context, on *cases.Results, h *History, open Sou
 	}
 	if r.log.Rows < 2 {
 		return nil, Log{}, r.fault(RowFault{Text: fmt.Sprintf("%d rows that can be read are no history", r.log.Rows), Remedy: "give at least two"}, r.line)
+	}
+	if err := r.plausible(car); err != nil {
+		return nil, Log{}, err
 	}
 	o := r.outcome()
 	lap.join(r.spectra, o.perLap)
