@@ -68,7 +68,7 @@ func (o *ordering) take(args []string) (int, error) {
 	case o.given[name] && !o.repeats(name):
 		return 0, usage("%s: --%s is given twice: keep one of the two", o.command.Name, name)
 	case takes && (len(args) == 1 || strings.HasPrefix(args[1], "-") && args[1] != "-" && !negative.MatchString(args[1])):
-		return 0, usage("%s %s: a value must follow", o.command.Name, arg)
+		return 0, usage("%s %s: a value must follow: write %s and %s", o.command.Name, arg, arg, o.wants(name))
 	}
 	o.given[name] = true
 	n := 1
@@ -113,4 +113,21 @@ func (o *ordering) repeats(name string) bool {
 // known tells whether the program takes an option before a command.
 func known(name string) bool {
 	return slices.Contains([]string{"help", "h", "version", "v"}, strings.TrimLeft(name, "-"))
+}
+
+// wants says what the value of an option is: what its usage calls it, and the words that
+// it takes.
+func (o *ordering) wants(name string) string {
+	all := options(o.command)
+	at := slices.IndexFunc(all, func(of option) bool { return of.name == name })
+	switch of := &all[at]; {
+	case of.file() && len(of.words) > 0:
+		return strings.Join(of.words, ", ") + " or the name of a file"
+	case len(of.words) > 0:
+		return "one of " + strings.Join(of.words, ", ")
+	case of.file():
+		return "the name of a file"
+	default:
+		return "its " + of.value
+	}
 }

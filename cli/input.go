@@ -109,7 +109,10 @@ func open(path, what string) (*os.File, error) {
 		return nil, fmt.Errorf("%s: it is a folder: name %s in it", shown(path), what)
 	}
 	f, err := within(pipeWait, errNobodyWrites, func() (*os.File, error) { return os.Open(path) })
-	if err != nil {
+	switch {
+	case errors.Is(err, os.ErrPermission):
+		return nil, withRemedy(readFault(path, err))
+	case err != nil:
 		return nil, readFault(path, err)
 	}
 	return f, nil

@@ -16,12 +16,8 @@ func (r *Response) OnUpright(w *WheelLoad) (force, moment r3.Vec) {
 	return r3.Add(w.Force, w.Inertia), moment
 }
 
-// Length and Direction are those of Link.
-func (r *Response) Length(link int) float64   { return r.length[link] }
+// Direction is that of Link.
 func (r *Response) Direction(link int) r3.Vec { return r.dirs[link] }
-
-// Carrying tells whether the corner has a carrying wishbone: else nothing bends.
-func (r *Response) Carrying() bool { return r.carrying }
 
 // Solve finds the axial forces and the bending moments of the links, as Statics.Solve
 // does. Bending is left as it is where no wishbone carries the rod.

@@ -32,12 +32,15 @@ func (l Life) lives() Table {
 	}
 	for _, r := range l.Life.Rows {
 		most := any(nil)
-		if len(r.Events) > 0 {
+		switch {
+		case r.Unloaded:
+			most = unloadedBy
+		case len(r.Events) > 0:
 			most = eventWords(r.Events[0])
 		}
 		t.Rows = append(t.Rows, []any{
 			words(cases.CornerNames[r.Corner]), words(loads.LinkNames[r.Link]), r.Part, r.Detail, r.Place, r.Widest,
-			r.Damage, cutSpan(r.Laps), cutSpan(r.Distance), cutSpan(r.Inspection), verdict(r.Pass), most,
+			r.Damage, cutSpan(r.Laps), cutSpan(r.Distance), cutSpan(r.Inspection), verdictOn(&r), most,
 		})
 	}
 	return t
@@ -129,11 +132,11 @@ func (l Life) logs() Table {
 	t := Table{
 		Name: "Histories", Title: "What was read of the histories",
 		Columns: []Column{
-			{"history", "", Text}, {"file", "", Text}, {"rows", "", Text}, {"from", "s", Full}, {"to", "s", Full}, {"first step", "s", Full}, {"longest step", "s", Full}, {"longest allowed", "s", Full}, {"rows left out", "", Text},
+			{"history", "", Text}, {"file", "", Text}, {"rows", "", Text}, {"from", "s", Full}, {"to", "s", Full}, {"usual step", "s", Full}, {"longest step", "s", Full}, {"longest allowed", "s", Full}, {"rows left out", "", Text},
 		},
 	}
 	for _, g := range l.Life.Logs {
-		t.Rows = append(t.Rows, []any{g.Name, g.File, int(g.Rows), g.Start, g.End, g.FirstStep, g.Longest, g.Allowed, g.Bad})
+		t.Rows = append(t.Rows, []any{g.Name, g.File, int(g.Rows), g.Start, g.End, g.Usual, g.Longest, g.Allowed, g.Bad})
 	}
 	return t
 }
@@ -157,7 +160,7 @@ func (l Life) mileage() Table {
 			by = l.member(r) + ", " + r.Detail + ", " + r.Place
 		}
 		due := string(m.Due)
-		if m.Due == duty.Replace || m.Due == duty.Unknown {
+		if fails(m) {
 			due = verdict(false) + ": " + due
 		}
 		t.Rows = append(t.Rows, []any{m.Part, m.Last, m.Run, m.Since, cutSpan(m.Released), cutSpan(m.Left), cutSpan(m.Interval), due, by})

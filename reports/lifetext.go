@@ -3,6 +3,8 @@ package reports
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"sixlink/cases"
 	"sixlink/cases/duty"
@@ -31,7 +33,9 @@ func (l Life) Text() ([]byte, error) {
 	p.fold("  ", "  ", "range: largest stress range, MPa; inspect: distance between inspections, km; thicker: that member alone with the next thicker tube of its diameter in stock, where its other details may govern then. --json, --workbook, --html and --pdf have every detail.")
 	p.line("")
 	l.textEvents(p)
+	l.textDoubts(p)
 	l.textSpectrum(p)
+	l.textPeaks(p)
 	l.textMileage(p)
 	p.fold("", "      ", l.summary())
 	p.line("")
@@ -55,7 +59,7 @@ func (l Life) textCorner(p *page, corner int) {
 				thicker = fmt.Sprintf("%s (%s)", gain(&r), r.Thicker.Tube)
 			}
 			row(words(loads.LinkNames[link]), printable(r.Detail)+", "+r.Place, Tenth.number(r.Widest), damageWords(r.Damage),
-				plainSpan(r.Laps), plainSpan(r.Distance), plainSpan(r.Inspection), thicker, verdict(r.Pass))
+				plainSpan(r.Laps), plainSpan(r.Distance), plainSpan(r.Inspection), thicker, verdictOn(&r))
 		}
 	})
 	p.line("")
@@ -71,7 +75,7 @@ func damageWords(d float64) string {
 
 // gain is the distance with the next thicker tube, in words where it is the same.
 func gain(r *duty.Row) string {
-	if r.Thicker.Distance == r.Distance {
+	if r.Thicker.Distance == r.Distance || r.Unloaded {
 		return "no gain"
 	}
 	return plainSpan(r.Thicker.Distance)
@@ -131,10 +135,29 @@ func (l Life) textEvents(p *page) {
 		for _, e := range r.Events {
 			p.fold("  ", "    ", eventWords(e))
 		}
-		for _, d := range r.Doubts {
-			p.fold("  doubt: ", "    ", d)
-		}
 		p.fold("  survival: ", "    ", r.Curve.Survival)
+		p.line("")
+	}
+}
+
+// textDoubts has every doubt once, with the details that have it.
+func (l Life) textDoubts(p *page) {
+	var doubts []string
+	details := map[string][]string{}
+	for _, r := range l.Life.Rows {
+		for _, d := range r.Doubts {
+			if !slices.Contains(doubts, d) {
+				doubts = append(doubts, d)
+			}
+			if !slices.Contains(details[d], r.Detail) {
+				details[d] = append(details[d], r.Detail)
+			}
+		}
+	}
+	for _, d := range doubts {
+		p.fold("doubt: ", "  ", d+" ("+strings.Join(details[d], ", ")+")")
+	}
+	if len(doubts) > 0 {
 		p.line("")
 	}
 }

@@ -36,6 +36,7 @@ func TestPageInABrowser(t *testing.T) {
 		{"keyboard", keyboard},
 		{"sorting", sorting},
 		{"contrast", contrast},
+		{"drawings fit", drawingsFit},
 		{"widths", widths},
 		{"paper", paper},
 		{"without script", withoutScript},

@@ -106,6 +106,7 @@ func (b *book) makeStyles() {
 		style *excelize.Style
 	}{
 		{"title", &excelize.Style{Font: font(true, false, 14)}},
+		{"heading", &excelize.Style{Font: font(true, false, 14), Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}}},
 		{"strong", &excelize.Style{Font: font(true, false, 11), Alignment: wrap}},
 		{"caution", &excelize.Style{Font: font(true, false, 11), Alignment: wrap, Border: boxed()}},
 		{"small", &excelize.Style{Font: font(false, true, 9)}},
@@ -155,7 +156,7 @@ func (b *book) sheet(r Report, t Table) {
 		b.do(w.SetColWidth(i+1, i+1, widths[i]))
 	}
 	b.do(w.SetPanes(&excelize.Panes{Freeze: true, YSplit: headRow, TopLeftCell: fmt.Sprintf("A%d", headRow+1), ActivePane: "bottomLeft"}))
-	b.do(w.SetRow("A1", []any{excelize.Cell{StyleID: b.styles["title"], Value: t.Title}}))
+	b.heading(w, t.Title, widths)
 	b.do(w.SetRow("A2", []any{excelize.Cell{StyleID: b.styles["small"], Value: ShortCaution}}))
 	var head []any
 	for _, c := range t.Columns {
@@ -179,6 +180,26 @@ func (b *book) sheet(r Report, t Table) {
 	}
 	b.do(w.Flush())
 	b.do(b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: titles, Scope: t.Name}))
+}
+
+// headingWidth is the width over which the title of a table is folded, in characters.
+const headingWidth = 110
+
+// heading writes the title of a table over its first columns, folded: a line that runs on
+// over empty cells would widen the page that is printed.
+func (b *book) heading(w *excelize.StreamWriter, title string, widths []float64) {
+	last, width := 0, 0.0
+	for last < len(widths) && width < headingWidth {
+		width += widths[last]
+		last++
+	}
+	const larger = 1.4 // its letters against those of the widths
+	b.do(w.SetRow("A1", []any{excelize.Cell{StyleID: b.styles["heading"], Value: title}}, excelize.RowOpts{Height: larger * lineHeight * lines([]any{title}, []float64{width / larger})}))
+	if last > 1 {
+		end, err := excelize.CoordinatesToCellName(last, 1)
+		b.do(err)
+		b.do(w.MergeCell("A1", end))
+	}
 }
 
 // titles returns what of a table stands on every page: its headings, and where it is too

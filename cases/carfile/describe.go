@@ -20,9 +20,9 @@ func SameUnit(a, b string) bool { return plainUnit(a) == plainUnit(b) }
 // String says the limits, in the unit of a bare number.
 func (r Range) String() string {
 	if r.Above {
-		return "above " + short(r.Min) + ", to " + short(r.Max)
+		return "above " + short(r.Min) + ", to " + r.end()
 	}
-	return short(r.Min) + " to " + short(r.Max)
+	return short(r.Min) + " to " + r.end()
 }
 
 // Without says what holds where the key is left out; empty where it must be there or

@@ -1,7 +1,6 @@
 package carfile
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -34,7 +33,9 @@ func (b *builder) duty(it *item) *duty.Duty {
 		b.ownName(e, names)
 		d.Histories = append(d.Histories, b.history(e))
 	}
+	clear(names)
 	for _, e := range it.at("details").entries {
+		b.ownName(e, names)
 		d.Details = append(d.Details, b.detail(e))
 	}
 	return d
@@ -47,7 +48,7 @@ func (b *builder) ownName(e *item, lines map[string]int) {
 		return
 	}
 	if line, taken := lines[name.text]; taken {
-		b.refuse(name, fmt.Sprintf("the name %s is that of %s too", quoted(name.text), b.rowName(line)), "give each block and history a name of its own")
+		b.refuse(name, fmt.Sprintf("the name %s is that of %s too", quoted(name.text), b.rowName(line)), "give each one a name of its own")
 		return
 	}
 	lines[name.text] = name.line
@@ -166,12 +167,20 @@ func (b *builder) ruleFits(it *item, c *duty.Curve) {
 	case duty.ByStrain:
 		fits = []string{"swt", "morrow"}
 	case duty.ByStress:
-		fits = []string{"goodman", "gerber", "swt", "morrow", "none"}
+		fits = []string{"goodman", "gerber", "swt", "walker", "morrow", "none"}
 	case duty.ByEstimate:
 		fits = []string{"goodman", "gerber", "swt", "walker", "none"}
 	}
 	if !slices.Contains(fits, it.text) {
 		b.refuse(it, "the constants of this curve do not have what "+quoted(it.text)+" needs", "write "+alternatives(fits))
+	}
+}
+
+// exponentFits refuses an exponent that no rule has.
+func (b *builder) exponentFits(it *item, c *duty.Curve) {
+	c.Exponent = it.number()
+	if it.given && it.good && c.Rule != fatigue.Walker {
+		b.refuse(it, "it is the exponent of walker, and mean_stress is another rule", "take it out, or write mean_stress: walker")
 	}
 }
 
@@ -230,13 +239,13 @@ func (b *builder) curve(e *item, c *duty.Curve) {
 	if c.Kind == duty.ByEstimate && it.good && !it.flag {
 		b.refuse(it, "no curve is given", "write steel_estimate: true, or give detail, strain_life, stress_life or handbook in its place")
 	}
-	b.knownCurve(it, c)
 	rule := e.at("mean_stress")
 	c.Rule = fatigue.SWT
 	switch {
 	case rule.given && rule.good:
 		c.Rule = meanRules[rule.text]
 		b.ruleFits(rule, c)
+		b.exponentFits(e.at("walker_exponent"), c)
 	case c.Kind == duty.ByEstimate:
 		c.Rule = fatigue.Goodman
 	}
@@ -249,24 +258,5 @@ func (b *builder) misfits(d *duty.Duty, top *item) {
 	}
 	for _, m := range d.Misfits(&b.car) {
 		b.refuse(top.lookUp(m.Path), m.Text, m.Remedy)
-	}
-}
-
-func (b *builder) knownCurve(it *item, c *duty.Curve) {
-	if !it.good {
-		return
-	}
-	var err error
-	switch c.Kind {
-	case duty.ByDetail:
-		_, err = fatigue.FindDetail(c.Row)
-	case duty.ByStrain, duty.ByStress:
-		_, err = fatigue.FindStrainMetal(c.Row)
-	case duty.ByHandbook:
-		_, err = fatigue.FindEquation(c.Row)
-	}
-	var unknown *fatigue.UnknownError
-	if errors.As(err, &unknown) {
-		b.refuse(it, "there is no "+unknown.What+" "+quoted(it.text), "write one of "+strings.Join(unknown.Names, "; "))
 	}
 }

@@ -34,11 +34,17 @@ var dutyEdits = []edit{
 	{name: "two curves", old: "detail: round tube butt weld", new: "detail: round tube butt weld, handbook: 2024-T3 sheet"},
 	{name: "no curve", old: "detail: round tube butt weld", new: "at: ends"},
 	{name: "mean stress of a weld", old: "detail: round tube butt weld", new: "detail: round tube butt weld, mean_stress: swt"},
-	{name: "mean stress without constants", old: "mean_stress: goodman", new: "mean_stress: walker"},
+	{name: "mean stress without constants", old: "stress_life: 4130 (Su 895), mean_stress: goodman", new: "strain_life: 4130 (Su 895), mean_stress: walker"},
+	{name: "exponent of no rule", old: "mean_stress: goodman", new: "mean_stress: goodman, walker_exponent: 0.7"},
+	{name: "exponent above one", old: "mean_stress: goodman", new: "mean_stress: walker, walker_exponent: 1.2"},
+	{name: "detail in other letters", old: "detail: round tube butt weld", new: "detail: Round-tube butt weld"},
+	{name: "two details of one name", old: "name: tube,", new: "name: weld at the end of the tube,"},
+	{name: "all parts live longer", old: "survival: 99 %", new: "survival: 100 %"},
+	{name: "fewer than half live longer", old: "survival: 99 %", new: "survival: 40 %"},
 	{name: "thread of no size", old: "thread: M8", new: "thread: 8 mm"},
 	{name: "thread and throat", old: "thread: M8", new: "thread: M8, throat: 2"},
 	{name: "radius without a notch", old: "stress_concentration: 3, notch_radius: 1.5", new: "notch_radius: 1.5"},
-	{name: "estimate of no steel", old: "rod:             {tube: [20, 1.5], material: E355+N, part: HC-306}", new: "rod:             {tube: [20, 1.5], material: 6082-T6 drawn, part: HC-306}"},
+	{name: "details of no steel", faults: 3, old: "rod:             {tube: [20, 1.5], material: E355+N, part: HC-306}", new: "rod:             {tube: [20, 1.5], material: 6082-T6 drawn, part: HC-306}"},
 	{name: "member of nobody", old: "axle: front, member: rod,", new: "axle: front, member: push_rod,"},
 }
 
@@ -56,13 +62,16 @@ func TestDetailsThatAMemberCannotHave(t *testing.T) {
 		{"detail: round tube butt weld}", "detail: root, throat: 2}"},
 		{"rod:             {tube: [20, 1.5], material: E355+N, part: HC-312}", "rod: {section: {square_tube: [20, 1.5]}, material: E355+N, part: HC-312}"},
 		{"rod:             {tube: [20, 1.5], material: E355+N, part: HC-306}", "rod: {tube: [20, 1.5], material: 6082-T6 drawn, part: HC-306}"},
+		{"root, throat: 2}", "root, throat: 2, axle: rear}"},
 	} {
 		text = edited(t, text, e[0], e[1])
 	}
-	got := faultsOf(t, text, 2)
+	got := faultsOf(t, text, 3)
 	for _, want := range []string{
 		"duty.details[0].throat: rear left rod: the throat of its weld is that round a round tube, and its section is square tube",
 		"duty.details[1].steel_estimate: front left rod: 6082-T6 drawn is no steel",
+		"duty.details[4].stress_life: front left rod: the curve is one of 4130 (Su 895) with a Young's modulus of 220 GPa, and 6082-T6 drawn has 70 GPa",
+		"with a curve that fits: strain_life or stress_life: 2024-T351, 2024-T3, 7075-T6, 7075-T6 second set; handbook: 2024-T3 sheet",
 	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)

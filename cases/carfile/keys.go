@@ -74,10 +74,11 @@ var kinds = [...]string{
 type Range struct {
 	Min, Max float64
 	Above    bool // Min itself lies outside
+	Below    bool // Max itself lies outside
 }
 
 func (r Range) holds(v float64) bool {
-	return v <= r.Max && v >= r.Min && !(r.Above && v == r.Min)
+	return v <= r.Max && v >= r.Min && !(r.Above && v == r.Min) && !(r.Below && v == r.Max)
 }
 
 // xyz are the parts of a Vector.
@@ -125,11 +126,11 @@ func (k *Key) value() string {
 	switch k.Kind {
 	case Number:
 		if len(k.Keys) > 0 {
-			return k.Doc + k.Dimension.hint("") + "; or " + k.sketch()
+			return k.Doc + k.hint("") + "; or " + k.sketch()
 		}
-		return k.Doc + k.Dimension.hint("")
+		return k.Doc + k.hint("")
 	case Numbers, Vector:
-		return k.Doc + " as [" + strings.Join(k.Parts, ", ") + "]" + k.Dimension.hint("each ")
+		return k.Doc + " as [" + strings.Join(k.Parts, ", ") + "]" + k.hint("each ")
 	case Choice:
 		if len(k.Keys) > 0 {
 			return alternatives(append(slices.Clone(k.Choices), k.sketch()))
@@ -169,7 +170,32 @@ func (k *Key) outside(shown string, v float64) string {
 	if k.Range.Above && v <= k.Range.Min {
 		return shown + " is not above " + short(k.Range.Min) + unit
 	}
-	return shown + " is outside " + short(k.Range.Min) + " to " + short(k.Range.Max) + unit
+	if k.Range.Below && v >= k.Range.Max {
+		return shown + " is not below " + short(k.Range.Max) + unit
+	}
+	return shown + " is outside " + short(k.Range.Min) + " to " + k.Range.end() + unit
+}
+
+// end says where the range ends.
+func (r Range) end() string {
+	if r.Below {
+		return "below " + short(r.Max)
+	}
+	return short(r.Max)
+}
+
+// hint ends an advice: the bare unit, and a number with a unit of its own; of a share its
+// limits.
+func (k *Key) hint(each string) string {
+	switch {
+	case k.Dimension.Bare() != "":
+		return ", " + each + "in " + k.Dimension.Bare() + " or with its unit, such as \"" + dimensions[k.Dimension].example + "\""
+	case k.Dimension == Share && k.Range.Above:
+		return ", from above " + short(k.Range.Min) + " to " + k.Range.end() + " or in %"
+	case k.Dimension == Share:
+		return ", from " + k.Range.String() + " or in %"
+	}
+	return ""
 }
 
 // short writes a number to 0.0001, without needless zeros and exponents.

@@ -34,7 +34,7 @@ func (it *item) set(value string, quotes bool) *flaw {
 	case Choice:
 		it.text = strings.TrimSpace(value)
 		if !slices.Contains(k.Choices, it.text) {
-			return &flaw{quoted(value) + " is not " + alternatives(k.Choices), k.advice()}
+			return k.noChoice(value)
 		}
 	case Flag:
 		it.flag = strings.EqualFold(value, "true")
@@ -46,6 +46,22 @@ func (it *item) set(value string, quotes bool) *flaw {
 		return k.legible(it.text)
 	}
 	return nil
+}
+
+// mostTold is how many choices a message says twice.
+const mostTold = 8
+
+// noChoice says that a word is none of those of the key.
+func (k *Key) noChoice(value string) *flaw {
+	for _, c := range k.Choices {
+		if plainName(c) == plainName(value) {
+			return &flaw{quoted(value) + " is none of the names of " + k.Name, "perhaps " + c + " is meant"}
+		}
+	}
+	if len(k.Choices) > mostTold {
+		return &flaw{quoted(value) + " is none of the names of " + k.Name, "write one of " + strings.Join(k.Choices, "; ")}
+	}
+	return &flaw{quoted(value) + " is not " + alternatives(k.Choices), k.advice()}
 }
 
 // truths are the words for true and false of the YAML 1.2 core schema (10.3.2).

@@ -4,6 +4,7 @@ import (
 	"sixlink/cases"
 	"sixlink/cases/duty"
 	"sixlink/loads"
+	"sixlink/members/fatigue"
 )
 
 var dutyKey = Key{
@@ -15,7 +16,7 @@ var dutyKey = Key{
 		{Name: "life_factor", Kind: Number, Range: Range{Min: 1, Max: 100}, Default: "4", Doc: "the factor by which the calculated life is divided, for its scatter", Also: []string{"scatter_factor"}},
 		{Name: "load_factor", Kind: Number, Range: Range{Min: 1, Max: 10}, Default: "1", Doc: "the factor on every stress range and mean"},
 		{Name: "inspection", Kind: Number, Dimension: Share, Range: Range{Max: 1, Above: true}, Default: "25 %", Doc: "the share of the released distance between two inspections"},
-		{Name: "survival", Kind: Number, Dimension: Share, Range: Range{Min: 0.5, Max: 0.999999}, Default: "99 %", Doc: "the share of parts that live longer, for curves that leave it open"},
+		{Name: "survival", Kind: Number, Dimension: Share, Range: Range{Min: 0.5, Max: 1, Below: true}, Default: "99 %", Doc: "the share of parts that live longer, for curves that leave it open"},
 		{Name: "blocks", Kind: List, Most: 50, Doc: "load cases that come again and again in every lap", Keys: []Key{
 			{Name: "name", Kind: Text, Required: true, Doc: "the name of the block, each a different one"},
 			{Name: "times", Kind: Number, Range: Range{Max: 1e9, Above: true}, Required: true, Doc: "how often the sequence is run in a lap", Also: []string{"count", "repeats"}},
@@ -34,7 +35,7 @@ var historiesKey = Key{Name: "histories", Kind: List, Most: 20, Doc: "logs in CS
 	{Name: "share", Kind: Number, Dimension: Share, Range: Range{Max: 1, Above: true}, Default: "1", Doc: "the share of the laps that are like these"},
 	{Name: "wheel", Kind: Choice, Choices: duty.WheelNames, Default: duty.WheelNames[duty.FromForce], Doc: "what the wheels of a log of wheel forces do with a torque about their spin axis"},
 	{Name: "units_row", Kind: Flag, Default: "false", Doc: "true where a row of units stands below the heading"},
-	{Name: "long_step", Kind: Number, Dimension: Duration, Range: Range{Max: 10, Above: true}, Absent: "5 times the first step", Doc: "the longest step of time between two rows"},
+	{Name: "long_step", Kind: Number, Dimension: Duration, Range: Range{Max: 10, Above: true}, Absent: "5 times the usual step: the median of the first 100", Doc: "the longest step of time between two rows"},
 	{Name: "bad_rows", Kind: Number, Range: Range{Max: 1000}, Default: "0", Doc: "how many rows may be left out because they cannot be read"},
 	{Name: "columns", Kind: Mapping, Required: true, Doc: "where the file has what, in ISO 8855 axes (x forward, y left, z up)", Keys: columnKeys()},
 }}
@@ -72,6 +73,17 @@ func logged(q duty.Quantity, d Dimension, required bool) Key {
 	}}
 }
 
+// strainMetals are the metals whose constants are at hand.
+var strainMetals = namesOf(fatigue.StrainMetals(), func(m fatigue.StrainMetal) string { return m.Name })
+
+// namesOf returns the names of the rows of a table.
+func namesOf[T any](rows []T, name func(T) string) (out []string) {
+	for _, r := range rows {
+		out = append(out, name(r))
+	}
+	return out
+}
+
 // curveKeys are the ways to give the strength curve of a detail.
 var curveKeys = []string{"detail", "strain_life", "stress_life", "steel_estimate", "handbook"}
 
@@ -82,19 +94,20 @@ var detailsKey = Key{
 		{Name: "axle", Kind: Choice, Choices: cases.AxleNames[:], Absent: "both", Doc: "the axle"},
 		{Name: "member", Kind: Choice, Choices: loads.LinkNames[:], Absent: "all", Doc: "the member"},
 		{Name: "at", Kind: Choice, Choices: duty.PlaceNames, Default: duty.PlaceNames[duty.Ends], Doc: "where along the member"},
-		{Name: "detail", Kind: Text, Doc: "the name of a detail of EN 1993-1-9"},
-		{Name: "strain_life", Kind: Text, Doc: "the name of a metal with strain-life constants"},
-		{Name: "stress_life", Kind: Text, Doc: "the name of a metal with strain-life constants, of which the elastic line is taken"},
+		{Name: "detail", Kind: Choice, Choices: namesOf(fatigue.Details(), func(d fatigue.Detail) string { return d.Name }), Doc: "the name of a detail of EN 1993-1-9, for steels"},
+		{Name: "strain_life", Kind: Choice, Choices: strainMetals, Doc: "the name of a metal with strain-life constants"},
+		{Name: "stress_life", Kind: Choice, Choices: strainMetals, Doc: "the name of a metal with strain-life constants, of which the elastic line is taken"},
 		{Name: "steel_estimate", Kind: Flag, Doc: "true for a line estimated from the ultimate strength of a steel"},
-		{Name: "handbook", Kind: Text, Doc: "the name of an equation of MIL-HDBK-5J"},
+		{Name: "handbook", Kind: Choice, Choices: namesOf(fatigue.Equations(), func(e fatigue.Equation) string { return e.Name }), Doc: "the name of an equation of MIL-HDBK-5J"},
 		// EN 1993-1-9:2005, Table 3.1, from memory: safe life, high consequence.
 		{Name: "partial_factor", Kind: Number, Range: Range{Min: 1, Max: 3}, Default: "1.35", With: "detail", Doc: "the partial factor on fatigue strength of EN 1993-1-9"},
 		{Name: "relieved", Kind: Flag, Default: "false", With: "detail", Doc: "true for what is not welded, or stress relieved: compression counts 60 %"},
 		{Name: "mean_stress", Kind: Choice, Choices: []string{"goodman", "gerber", "swt", "walker", "morrow", "none"}, Absent: "swt; goodman with steel_estimate", Doc: "how a mean stress counts"},
+		{Name: "walker_exponent", Kind: Number, Range: Range{Max: 1, Above: true}, With: "mean_stress", Absent: "of steels from the ultimate strength", Doc: "the exponent γ of walker, from tests of the metal"},
 		{Name: "stress_concentration", Kind: Number, Range: Range{Min: 1, Max: 20}, Default: "1", Doc: "the stress concentration factor", Also: []string{"kt"}},
 		{Name: "notch_radius", Kind: Number, Dimension: Length, Range: Range{Max: 100, Above: true}, With: "stress_concentration", Absent: "the notch counts in full", Doc: "the radius of the notch"},
-		{Name: "surface", Kind: Choice, Choices: []string{"ground", "machined or cold drawn", "hot rolled", "as forged"}, Absent: "that of the test: polished", Doc: "how the surface was left"},
-		{Name: "survival", Kind: Number, Dimension: Share, Range: Range{Min: 0.5, Max: 0.999999}, Absent: "that of the duty", Doc: "the share of parts that live longer"},
+		{Name: "surface", Kind: Choice, Choices: namesOf(fatigue.Surfaces, func(s fatigue.Surface) string { return s.Name }), Absent: "that of the test: polished", Doc: "how the surface was left"},
+		{Name: "survival", Kind: Number, Dimension: Share, Range: Range{Min: 0.5, Max: 1, Below: true}, Absent: "that of the duty", Doc: "the share of parts that live longer"},
 		{Name: "thread", Kind: Text, Doc: "the size of the thread that carries the axial force, such as M8 or 1/4-28"},
 		{Name: "throat", Kind: Number, Dimension: Length, Range: Range{Max: 50, Above: true}, Doc: "the throat of the weld round the tube that carries the stress"},
 	},

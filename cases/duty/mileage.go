@@ -39,6 +39,7 @@ const (
 	Inspect Due = "inspect before the event"
 	Replace Due = "replace before the event"
 	Unknown Due = "no life is known"
+	NoEntry Due = "no entry in the log"
 )
 
 // Inspected is what a line of the log says of an inspection.
@@ -109,7 +110,7 @@ func addLine(all []Mileage, places map[string]int, name string, r *csv.Reader, r
 	case part == "":
 		return nil, refuse(0, "no part number", "give the part number of the car file, with /1, /2 for its pieces")
 	case !isDate(date):
-		return nil, refuse(1, fmt.Sprintf("%q is no date", clip(date)), "write it as 2026-05-31")
+		return nil, refuse(1, fmt.Sprintf("%q is no date of the calendar", clip(date)), "write it as 2026-05-31")
 	case err != nil || !(km >= 0 && km <= 1e6):
 		return nil, refuse(2, fmt.Sprintf("%q is no distance from 0 to 1000000 km", clip(row[2])), "give the km run in that event, with a decimal point")
 	}
@@ -134,27 +135,38 @@ func addLine(all []Mileage, places map[string]int, name string, r *csv.Reader, r
 }
 
 // Remaining fills what is left of each part, and what is due before an event of so many
-// km: of a number that the car has at several places the least life counts.
+// km: of a number that the car has at several places the least life counts. Numbers of the
+// car that the log does not have follow, their run being NaN.
 func (l *Life) Remaining(log []Mileage, next float64) []Mileage {
 	out := slices.Clone(log)
-	for i := range out {
-		m := &out[i]
-		m.Next, m.Released, m.Left, m.Interval = next, math.NaN(), math.NaN(), math.NaN()
-		for k := range l.Rows {
-			r := &l.Rows[k]
-			if r.Part == m.Number && (m.Governing < 0 || check.Lower(r.Distance, m.Released)) {
-				m.Governing, m.Released, m.Interval = k, r.Distance, r.Inspection
-			}
-		}
-		m.Left = m.Released - m.Run
-		switch {
-		case m.Governing < 0:
-			m.Due = Unknown
-		case !(m.Left > 0 && m.Left >= next):
-			m.Due = Replace
-		case !(m.Since+next <= m.Interval):
-			m.Due = Inspect
+	for _, number := range l.Parts {
+		if !slices.ContainsFunc(log, func(m Mileage) bool { return m.Number == number }) {
+			out = append(out, Mileage{Part: number, Number: number, Run: math.NaN(), Since: math.NaN(), Governing: -1, Due: NoEntry})
 		}
 	}
+	for i := range out {
+		l.remain(&out[i], next)
+	}
 	return out
+}
+
+// remain fills what is left of one part.
+func (l *Life) remain(m *Mileage, next float64) {
+	m.Next, m.Released, m.Left, m.Interval = next, math.NaN(), math.NaN(), math.NaN()
+	for k := range l.Rows {
+		r := &l.Rows[k]
+		if r.Part == m.Number && (m.Governing < 0 || check.Lower(r.Distance, m.Released)) {
+			m.Governing, m.Released, m.Interval = k, r.Distance, r.Inspection
+		}
+	}
+	m.Left = m.Released - m.Run
+	switch {
+	case m.Due == NoEntry:
+	case m.Governing < 0 || math.IsNaN(m.Released): // the duty puts no load on it
+		m.Due = Unknown
+	case !(m.Left > 0 && m.Left >= next):
+		m.Due = Replace
+	case !(m.Since+next <= m.Interval):
+		m.Due = Inspect
+	}
 }

@@ -53,6 +53,28 @@ func TestMileage(t *testing.T) {
 	}
 }
 
+// A part number of the car that the log leaves out is one of which nothing can be said:
+// it stands behind those of the log, without a run or a rest of its life.
+func TestPartsWithoutAnEntry(t *testing.T) {
+	log, err := duty.ReadMileage("log.csv", strings.NewReader(mileage))
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := duty.Life{Parts: []string{"A-1", "D-4", "B-2", "E-5"}, Rows: []duty.Row{{Part: "A-1", Distance: 900, Inspection: 225}, {Part: "D-4", Distance: 400, Inspection: 100}}}
+	all := l.Remaining(log, 10)
+	if len(all) != len(log)+2 {
+		t.Fatalf("%d parts, want the %d of the log and 2", len(all), len(log))
+	}
+	for i, want := range []string{"D-4", "E-5"} {
+		if m := all[len(log)+i]; m.Part != want || m.Due != duty.NoEntry || !math.IsNaN(m.Run) || !math.IsNaN(m.Left) {
+			t.Errorf("%+v", m)
+		}
+	}
+	if m := all[len(log)]; m.Released != 400 || m.Interval != 100 {
+		t.Errorf("what is released of D-4 is known all the same: %+v", m)
+	}
+}
+
 // Every fault of a mileage log says where it is and what to do.
 func TestFaultsOfAMileage(t *testing.T) {
 	for _, row := range []struct{ log, want string }{
@@ -60,6 +82,7 @@ func TestFaultsOfAMileage(t *testing.T) {
 		{"part,date,km,event\nA,2026-01-02,x,test\n", `log.csv:2:14: "x" is no distance`},
 		{"part,date,km,event\nA,2026-01-02,-5,test\n", `log.csv:2:14: "-5" is no distance`},
 		{"part,date,km,event\nA,2026-01-02,NaN,test\n", `log.csv:2:14: "NaN" is no distance`},
+		{"part,date,km,event\nA,2026-02-30,5,test\n", `log.csv:2:3: "2026-02-30" is no date of the calendar`},
 		{"part,date,km,event\nA,2.1.2026,5,test\n", `log.csv:2:3: "2.1.2026" is no date`},
 		{"part,date,km,event\nA,2026-02-30,5,test\n", `log.csv:2:3: "2026-02-30" is no date`},
 		{"part,date,km,event\n,2026-01-02,5,test\n", "log.csv:2:1: no part number"},

@@ -15,7 +15,8 @@ import (
 type Progress func(file string, done, of int64)
 
 // read carries a history through all gauges of a plan; its cycles go to those of the lap.
-func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source, workers int, progress Progress, lap spectra) (*outcome, Log, error) {
+func (p *plan) read(ctx context.Context, on *cases.Results, h *History, open Source, workers int, progress Progress, lap spectra) (*outcome, Log, error) {
+	car := &on.Car
 	in, size, err := open(h.File)
 	if err != nil {
 		return nil, Log{}, err
@@ -24,6 +25,7 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	r := &reading{plan: p, history: h, in: bufio.NewReaderSize(in, 1<<16), log: Log{Name: h.Name, File: h.File}}
 	joining := newWorker(p, car, h, form{}, 0, 0)
 	r.judges, r.tallies, r.spectra = joining.judges, newTallies(joining.cells), []spectra{joining.cells}
+	defer context.AfterFunc(ctx, func() { in.Close() })() // a pipe may never end
 	if err := r.heading(); err != nil {
 		return nil, Log{}, err
 	}
@@ -55,9 +57,13 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	if r.log.Rows < 2 {
 		return nil, Log{}, r.fault(RowFault{Text: fmt.Sprintf("%d rows that can be read are no history", r.log.Rows), Remedy: "give at least two"}, r.line)
 	}
+	if err := r.plausible(car); err != nil {
+		return nil, Log{}, err
+	}
 	o := r.outcome()
 	lap.join(r.spectra, o.perLap)
-	return o, r.log, nil
+	r.log.Peaks, err = r.hold(on)
+	return o, r.log, err
 }
 
 // An answer is what was found in one piece, or the panic that kept it from being found.

@@ -4,10 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
 // A RowFault is the error for a row of a file that cannot be taken.
@@ -31,61 +29,8 @@ type form struct {
 	wanted    []int // for each column of the file up to the last one needed: its place in a row, or −1
 	names     []string
 	factors   []float64
-}
-
-// mostShown is how much of a text of a file a message shows, in characters.
-const mostShown = 60
-
-// readHeading finds the columns in the heading of a file.
-func readHeading(text string, columns []Column) (form, string, string) {
-	f := form{separator: ','}
-	for _, s := range []byte{';', '\t'} {
-		if strings.IndexByte(text, s) >= 0 {
-			f.separator = s
-			break
-		}
-	}
-	var heads []string
-	for _, h := range strings.Split(strings.TrimPrefix(text, "\ufeff"), string(f.separator)) {
-		heads = append(heads, strings.Trim(strings.TrimSpace(h), `"`))
-	}
-	there := "the columns are " + printable(clip(strings.Join(heads, ", "))) + ": correct the name in the car file"
-	f.factors = make([]float64, len(columns))
-	for i, c := range columns {
-		at := slices.Index(heads, c.Name)
-		switch {
-		case at < 0:
-			return f, fmt.Sprintf("there is no column %q", clip(c.Name)), there
-		case slices.Index(heads[at+1:], c.Name) >= 0:
-			return f, fmt.Sprintf("there are two columns %q", clip(c.Name)), "give each column a name of its own"
-		}
-		for len(f.wanted) <= at {
-			f.wanted, f.names = append(f.wanted, -1), append(f.names, "")
-		}
-		if f.wanted[at] >= 0 {
-			return f, fmt.Sprintf("the column %q is named for two channels", clip(c.Name)), "name a column for each in the car file"
-		}
-		f.wanted[at], f.names[at], f.factors[i] = i, c.Name, c.Factor
-	}
-	return f, "", ""
-}
-
-// printable puts a mark in the place of what cannot be printed.
-func printable(s string) string {
-	return strings.Map(func(r rune) rune {
-		if strconv.IsPrint(r) {
-			return r
-		}
-		return '\ufffd'
-	}, s)
-}
-
-func clip(s string) string {
-	s = strings.ToValidUTF8(s, "\ufffd")
-	if utf8.RuneCountInString(s) <= mostShown {
-		return s
-	}
-	return string([]rune(s)[:mostShown]) + "…"
+	speed     int // place of the speed in a row; −1: there is none
+	heads     int // how many columns the heading names
 }
 
 // row reads the numbers of a line. Of a fault it says at which byte it stands.
@@ -104,19 +49,45 @@ func (f *form) row(line []byte, out []float64) (at int, text, remedy string) {
 		if place >= 0 {
 			x, ok := parse(cell)
 			if !ok {
-				text, remedy = wrong(cell, f.names[i])
+				text, remedy = f.wrong(cell, f.names[i])
 				return begin, text, remedy
 			}
 			x *= f.factors[place]
-			if !(math.Abs(x) <= mostNumber) {
+			switch {
+			case !(math.Abs(x) <= mostNumber):
 				return begin, fmt.Sprintf("%q of column %q is larger than any load", clip(string(cell)), clip(f.names[i])), "correct the number, or its unit in the car file"
+			case place == f.speed && !(x >= 0 && x <= mostSpeed):
+				return begin, fmt.Sprintf("%q of column %q is a speed of %.4g m/s, outside 0 to %d m/s", clip(string(cell)), clip(f.names[i]), x, mostSpeed), "correct the row, or unit and scale of the column in the car file"
 			}
 			out[place] = x
 		}
 		begin += len(cell) + 1
 	}
-	return 0, "", ""
+	return f.beyond(rest, begin)
 }
+
+// beyond refuses cells for which the heading has no column, unless nothing is in them or
+// a text in quotation marks may hold the separator.
+func (f *form) beyond(rest []byte, begin int) (at int, text, remedy string) {
+	extra := len(f.wanted) - f.heads
+	if rest != nil {
+		extra += 1 + bytes.Count(rest, []byte{f.separator})
+	}
+	if extra <= 0 || bytes.IndexByte(rest, '"') >= 0 {
+		return 0, "", ""
+	}
+	for i := f.heads - len(f.wanted); i > 0; i-- {
+		next := bytes.IndexByte(rest, f.separator) + 1
+		rest, begin = rest[next:], begin+next
+	}
+	if len(bytes.Trim(rest, " \t"+string(f.separator))) == 0 {
+		return 0, "", ""
+	}
+	return begin, fmt.Sprintf("the row has %d cells, and the heading names %d columns", f.heads+extra, f.heads), "correct the row; numbers have a decimal point, and no separator in them"
+}
+
+// mostSpeed is that of load cases, m/s.
+const mostSpeed = 150
 
 // mostNumber bounds what a row may hold, in the unit of its channel: no car comes near.
 const mostNumber = 1e12
@@ -130,12 +101,14 @@ func last(wanted []int, i int) int {
 }
 
 // wrong says what is the matter with a cell.
-func wrong(cell []byte, name string) (text, remedy string) {
+func (f *form) wrong(cell []byte, name string) (text, remedy string) {
 	s := strings.TrimSpace(string(cell))
 	column := fmt.Sprintf("column %q", clip(name))
 	switch {
 	case s == "":
 		return column + " is empty", "complete the row, or allow bad_rows in the car file"
+	case f.separator != ',' && strings.Count(s, ",") > 1, f.separator != ';' && strings.Contains(s, ";"), f.separator != '\t' && strings.Contains(s, "\t"):
+		return fmt.Sprintf("%q of %s holds several cells, and the separator of the heading is %q", clip(s), column, f.separator), "separate heading and rows alike"
 	case strings.Contains(s, ",") && !strings.ContainsAny(s, "abcdefghijklmnopqrstuvwxyz"):
 		return fmt.Sprintf("%q of %s has a decimal comma", clip(s), column), "write numbers with a point"
 	}

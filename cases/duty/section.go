@@ -2,7 +2,6 @@ package duty
 
 import (
 	"fmt"
-	"math"
 
 	"sixlink/cases"
 	"sixlink/loads"
@@ -64,6 +63,11 @@ func (r *Refusal) misfit(detail, corner, link int) *Misfit {
 // fit returns the curve of a detail on a member, and what carries its stress; survival is
 // that of the duty.
 func (d *Detail) fit(s members.Strut, survival float64) (fatigue.Curve, section, *Refusal) {
+	if d.StressArea == 0 { // a thread may be one of another part, such as a rod end
+		if refused := d.Curve.misfit(s.Metal); refused != nil {
+			return nil, section{}, refused
+		}
+	}
 	c, refused := d.Curve.of(s, survival)
 	if refused != nil {
 		return nil, section{}, refused
@@ -108,13 +112,13 @@ func (d *Detail) doubts(s members.Strut) (out []string) {
 			}
 		}
 	}
-	if d.Curve.Kind == ByDetail && s.Metal.E < steelModulus {
-		out = append(out, "the categories of EN 1993-1-9 are those of steel, and "+s.Metal.Name+" is none: take a curve of the metal")
-	}
-	if m, err := fatigue.FindStrainMetal(d.Curve.Row); err == nil && d.Curve.Kind != ByDetail && m.Ultimate > 0 && math.Abs(m.Ultimate/s.Metal.Su-1) > 0.1 {
-		out = append(out, fmt.Sprintf("%s was tested at an ultimate strength of %.0f MPa, and %s has %.0f MPa", m.Name, m.Ultimate, s.Metal.Name, s.Metal.Su))
+	if w := d.Curve.strengthDoubt(s.Metal); w != "" {
+		out = append(out, w)
 	}
 	if d.StressArea > 0 {
+		if d.Curve.misfit(s.Metal) != nil {
+			out = append(out, "the thread must be one of the metal of its curve, "+d.Curve.about()+", which "+s.Metal.Name+" of the member is not")
+		}
 		out = append(out, "the thread carries the axial force alone: what bends its shank is not judged here")
 	}
 	return out

@@ -54,9 +54,6 @@ func (e *Engine) Clone() *Engine {
 // Names returns the names of all checks, "inner end: thread" for one at an end.
 func (e *Engine) Names() []string { return e.names }
 
-// Cases returns the names of the load cases, unfolded.
-func (e *Engine) Cases() []string { return e.cases }
-
 // Covers tells whether the engine has a fast way for every part of the car. Where not,
 // left says what it has none for, and Evaluate makes a full run of each variant, which is
 // slow, takes memory, and covers all.

@@ -14,13 +14,16 @@ var handbookCSV string
 type Equation struct {
 	Name           string
 	A1, A2, A3, A4 float64
+	E              float64 // Young's modulus of the metal tested, MPa
+	Ultimate       float64 // its strength, MPa
 	Source, Remark string
 }
 
 var builtInEquations = sync.OnceValue(func() []Equation {
-	rows, err := readTable(handbookCSV, []string{"name", "a1", "a2", "a3", "a4"}, func(r *row) Equation {
+	rows, err := readTable(handbookCSV, []string{"name", "a1", "a2", "a3", "a4", "e", "ultimate"}, func(r *row) Equation {
 		return Equation{
-			r.text("name"), r.positive("a1"), r.positive("a2"), r.positive("a3"), r.number("a4"), r.source(), r.cells["remark"],
+			Name: r.text("name"), A1: r.positive("a1"), A2: r.positive("a2"), A3: r.positive("a3"), A4: r.number("a4"),
+			E: r.positive("e") * mpaPerKsi, Ultimate: r.positive("ultimate") * mpaPerKsi, Source: r.source(), Remark: r.cells["remark"],
 		}
 	})
 	if err != nil {
@@ -44,6 +47,7 @@ type HandbookLife struct {
 	Strength float64 // factor on the strength, see Factors; above 0
 	Survival float64 // share of parts that lives longer, for which Strength was made
 	Yield    float64 // Sy, MPa; 0: the stresses are not held against it
+	Remarks  []string
 }
 
 // Equivalent returns S_eq, MPa; 0 where nothing pulls.
@@ -82,5 +86,6 @@ func (c HandbookLife) About() About {
 	if c.Remark != "" {
 		a.Remarks = append(a.Remarks, c.Name+": "+c.Remark)
 	}
+	a.Remarks = append(a.Remarks, c.Remarks...)
 	return a
 }

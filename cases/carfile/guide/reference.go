@@ -13,6 +13,7 @@ func Reference(caution string) string {
 	r.text.WriteString("# The keys of a car file, " + carfile.Format + "\n\n> " + caution + "\n\n" +
 		"A path names the place of a key; `[]` is each entry of a list. A bare number is in the unit of its row; a text carries its own, such as `\"0.875 in\"`. Limits are in the unit of a bare number.\n")
 	r.section("the top level", "", carfile.Keys(), "")
+	r.names()
 	r.text.WriteString("\n## Units\n\n| of | a bare number | other units |\n|---|---|---|\n")
 	for d := carfile.Pure; d <= carfile.SectionModulus; d++ {
 		r.units(d)
@@ -78,6 +79,9 @@ func kind(k *carfile.Key) string {
 	case carfile.Numbers, carfile.Vector:
 		return "[" + strings.Join(k.Parts, ", ") + "]" + unit
 	case carfile.Choice:
+		if len(k.Choices) > mostWords {
+			return "a name of the table below"
+		}
 		return words(k)
 	case carfile.Flag:
 		return "true or false"
@@ -100,6 +104,17 @@ func span(k *carfile.Key) string {
 		return k.Range.String() + " or in %"
 	}
 	return k.Range.String()
+}
+
+// mostWords is how many choices stand beside their key.
+const mostWords = 8
+
+// names lists what is chosen from the tables of the program.
+func (r *reference) names() {
+	r.text.WriteString("\n## Names of strength curves and surfaces\n\n| key | name | what it is | source |\n|---|---|---|---|\n")
+	for _, n := range carfile.Names() {
+		fmt.Fprintf(&r.text, "| %s | %s | %s | %s |\n", cell(n.Keys), cell(n.Name), cell(n.What), cell(n.Source))
+	}
 }
 
 // units lists the units of a dimension.

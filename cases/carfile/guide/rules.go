@@ -27,7 +27,11 @@ func number(k *carfile.Key) object {
 	if k.Range.Above {
 		least = "exclusiveMinimum"
 	}
-	value := object{{"type", "number"}, {least, k.Range.Min}, {"maximum", k.Range.Max}}
+	most := "maximum"
+	if k.Range.Below {
+		most = "exclusiveMaximum"
+	}
+	value := object{{"type", "number"}, {least, k.Range.Min}, {most, k.Range.Max}}
 	withUnit := object{{"type", "string"}, {"pattern", quantityPattern(k.Dimension)}}
 	return object{{"anyOf", []object{value, withUnit}}}
 }
