@@ -14,7 +14,7 @@ var dutyKey = Key{
 		{Name: "wanted", Kind: Number, Dimension: Distance, Range: Range{Max: 1e7, Above: true}, Absent: "every detail must run one lap", Doc: "the distance that every detail is to run", Also: []string{"target", "distance"}},
 		// Common practice, no published source: what is flown or raced without inspection has 3 to 5.
 		{Name: "life_factor", Kind: Number, Range: Range{Min: 1, Max: 100}, Default: "4", Doc: "the factor by which the calculated life is divided, for its scatter", Also: []string{"scatter_factor"}},
-		{Name: "load_factor", Kind: Number, Range: Range{Min: 1, Max: 10}, Default: "1", Doc: "the factor on every stress range and mean"},
+		{Name: "load_factor", Kind: Number, Range: Range{Min: 1, Max: 10}, Default: "1", Doc: "the factor on every stress range and mean, and on the peaks of the histories"},
 		{Name: "inspection", Kind: Number, Dimension: Share, Range: Range{Max: 1, Above: true}, Default: "25 %", Doc: "the share of the released distance between two inspections"},
 		{Name: "survival", Kind: Number, Dimension: Share, Range: Range{Min: 0.5, Max: 1, Below: true}, Default: "99 %", Doc: "the share of parts that live longer, for curves that leave it open"},
 		{Name: "blocks", Kind: List, Most: 50, Doc: "load cases that come again and again in every lap", Keys: []Key{
