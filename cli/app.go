@@ -81,7 +81,7 @@ func newApp(out, errOut io.Writer) *cli.App {
 		Commands: []*cli.Command{
 			checkCommand(), workingCommand(), drawCommand(), materialsCommand(), rodCommand(), sizeCommand(),
 			travelCommand(), compareCommand(), varyCommand(), toleranceCommand(), lifeCommand(), mergeCommand(),
-			newCommand(), schemaCommand(), manualCommand(), completionCommand(),
+			newCommand(), convertCommand(), schemaCommand(), manualCommand(), completionCommand(),
 		},
 	}
 	for _, c := range app.Commands {

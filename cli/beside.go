@@ -8,6 +8,7 @@ import (
 	"os"
 
 	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/sheets"
 )
 
 // fromFolderOf opens the files that a car file names, from its folder. Pipes and devices are
@@ -47,10 +48,16 @@ func namedBy(car string) (out []string) {
 		return nil
 	}
 	src, err := readFile(car, carFile)
-	if err != nil || !bytes.Contains(src, []byte("hardpoints")) {
+	if err != nil {
 		return nil
 	}
-	for _, name := range carfile.Beside(src) {
+	beside := carfile.Beside
+	if sheets.Is(src) {
+		beside = sheets.Beside
+	} else if !bytes.Contains(src, []byte("hardpoints")) {
+		return nil
+	}
+	for _, name := range beside(src) {
 		out = append(out, placed(car, name))
 	}
 	return out

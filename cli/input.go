@@ -13,6 +13,7 @@ import (
 
 	"sixlink/cases"
 	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/sheets"
 	"sixlink/reports"
 )
 
@@ -64,8 +65,14 @@ func readCar(path string) (carInput, error) {
 	return parseCar(path, src)
 }
 
+// parseCar reads a car file, which is a workbook where its first bytes say so, whatever its
+// name.
 func parseCar(path string, src []byte) (carInput, error) {
-	file, err := carfile.ReadFrom(path, src, fromFolderOf(path))
+	read := carfile.ReadFrom
+	if sheets.Is(src) {
+		read = sheets.ReadFrom
+	}
+	file, err := read(path, src, fromFolderOf(path))
 	if err != nil {
 		return carInput{}, located{err}
 	}

@@ -10,6 +10,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"sixlink/cases/carfile"
 	"sixlink/cases/carfile/guide"
 	"sixlink/reports"
 )
@@ -19,7 +20,7 @@ func newCommand() *cli.Command {
 	return &cli.Command{
 		Name:      "new",
 		Usage:     "a starter car file: an invented car that checks as it is, each key explained, every number to be replaced",
-		ArgsUsage: "FILE.yaml [--rod push|pull]",
+		ArgsUsage: "FILE.yaml|FILE.xlsx [--rod push|pull]",
 		Description: "A file that is there is left as it is, unless --replace says otherwise. Exit status: 0 written; 2 nothing written.\n\n" +
 			reports.Caution,
 		Flags: []cli.Flag{
@@ -34,6 +35,20 @@ func newCommand() *cli.Command {
 var starters = map[string]func(rod string) ([]byte, error){
 	".yaml": yamlStarter,
 	".yml":  yamlStarter,
+	".xlsx": bookStarter,
+}
+
+// bookStarter is the starter as a workbook: the keys in use and those that may be, in the cells.
+func bookStarter(rod string) ([]byte, error) {
+	text, err := yamlStarter(rod)
+	if err != nil {
+		return nil, err
+	}
+	values, err := carfile.Values("the starter", text, nil)
+	if err != nil {
+		return nil, err
+	}
+	return carBook(values, guide.Replace)
 }
 
 func yamlStarter(rod string) ([]byte, error) { return guide.Starter(rod, reports.Caution) }
@@ -52,7 +67,7 @@ func newCar(c *cli.Context) error {
 	}
 	starter := starters[strings.ToLower(filepath.Ext(path))]
 	if starter == nil {
-		return usage("new %s: a starter is a text file: give it a name that ends in .yaml", shown(path))
+		return usage("new %s: a starter is text or a workbook: give it a name that ends in .yaml or .xlsx", shown(path))
 	}
 	text, err := starter(guide.Rods[rod])
 	if err != nil {

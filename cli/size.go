@@ -10,6 +10,7 @@ import (
 
 	"sixlink/cases"
 	"sixlink/cases/carfile"
+	"sixlink/cases/carfile/sheets"
 	"sixlink/reports"
 )
 
@@ -23,7 +24,7 @@ func sizeCommand() *cli.Command {
 			"1 no stock tube carries a member, or another check fails; 2 bad input, nothing written.\n\n" + reports.Caution,
 		Flags: append([]cli.Flag{
 			&cli.BoolFlag{Name: "separate", Usage: "every member of an axle has a tube of its own; left and right stay alike"},
-			&cli.BoolFlag{Name: "write", Usage: "write the tubes into the car file: the numbers of tube: alone change; nothing is written where a member has no tube"},
+			&cli.BoolFlag{Name: "write", Usage: "write the tubes into the car file in text: the numbers of tube: alone change; nothing is written where a member has no tube"},
 			&cli.StringFlag{Name: "json", Usage: "write the sizing as JSON to `FILE`; - is standard output"},
 			&cli.StringFlag{Name: "workbook", Usage: "write the sizing as a workbook (.xlsx) to `FILE`; - is standard output"},
 		}, stockFlags()...),
@@ -37,13 +38,11 @@ func size(c *cli.Context) error {
 		return err
 	}
 	src, err := readFile(path, carFile)
+	if err == nil && c.Bool("write") {
+		err = canRetube(path, src)
+	}
 	if err != nil {
 		return err
-	}
-	if c.Bool("write") {
-		if err := canBe(path); err != nil {
-			return usage("--write: %s cannot be written: %v: change its permissions, or size a copy", shown(path), plain(err))
-		}
 	}
 	in, err := parseCar(path, src)
 	if err != nil {
@@ -69,6 +68,17 @@ func size(c *cli.Context) error {
 	if err := writeSizes(c, path, report); err != nil {
 		return err
 	}
+	if err := tellWritten(c, path, src, car); err != nil {
+		return err
+	}
+	if !sized.Carries() || !sized.After.Pass {
+		return errFails
+	}
+	return nil
+}
+
+// tellWritten puts the new car file in its place, if there is one, and says what became of it.
+func tellWritten(c *cli.Context, path string, src []byte, car *rewrite) error {
 	switch {
 	case car != nil && bytes.Equal(car.text, src):
 		fmt.Fprintf(c.App.ErrWriter, "%s has these tubes already\n", shown(path))
@@ -80,8 +90,17 @@ func size(c *cli.Context) error {
 	case c.Bool("write"):
 		fmt.Fprintf(c.App.ErrWriter, "sixlink: %s is left as it is, for no tube of the stock carries every member\n", shown(path))
 	}
-	if !sized.Carries() || !sized.After.Pass {
-		return errFails
+	return nil
+}
+
+// canRetube refuses, before anything is calculated, a car file into which tubes could not be
+// written.
+func canRetube(path string, src []byte) error {
+	if sheets.Is(src) {
+		return usage("--write: %s is a workbook, and size writes into car files in text alone: type the tubes it finds into the columns od and wall of the sheet Members, or sixlink convert it to .yaml first", shown(path))
+	}
+	if err := canBe(path); err != nil {
+		return usage("--write: %s cannot be written: %v: change its permissions, or size a copy", shown(path), plain(err))
 	}
 	return nil
 }

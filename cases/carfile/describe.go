@@ -11,6 +11,12 @@ func (d Dimension) Unit() string {
 	return d.example()
 }
 
+// Takes tells whether a number of the dimension may carry a unit.
+func (d Dimension) Takes(unit string) bool { return d.has(unit) }
+
+// SameUnit tells whether two names are of one unit.
+func SameUnit(a, b string) bool { return plainUnit(a) == plainUnit(b) }
+
 // String says the limits, in the unit of a bare number.
 func (r Range) String() string {
 	if r.Above {

@@ -48,7 +48,7 @@ func (b *builder) ownName(e *item, lines map[string]int) {
 		return
 	}
 	if line, taken := lines[name.text]; taken {
-		b.refuse(name, fmt.Sprintf("the name %s is that of line %d too", quoted(name.text), line), "give each one a name of its own")
+		b.refuse(name, fmt.Sprintf("the name %s is that of %s too", quoted(name.text), b.rowName(line)), "give each one a name of its own")
 		return
 	}
 	lines[name.text] = name.line

@@ -10,8 +10,9 @@ import (
 // A Fault is one thing that is wrong with a car file.
 type Fault struct {
 	File         string
-	Line, Column int    // from 1; columns count characters
-	Snippet      string // the line as it stands in the file
+	Line, Column int    // from 1; columns count characters; 0: the file as a whole
+	Cell         string // of a workbook, such as "Members!D7"; Line and Column then only order the faults
+	Snippet      string // the line as it stands in the file, or what stands in the cell
 	Path         string // of the key, such as "front.rod.outer"; entries count from 0: "cases[3].speed"
 	Text         string // what is wrong, with the value and its limit
 	Remedy       string // what to do
@@ -23,22 +24,46 @@ type Fault struct {
 func (f Fault) Error() string { return f.String() }
 
 // String shows the fault in four lines: what is wrong and where, the line of the
-// file, a caret under the place, what to do. What cannot be printed is escaped.
+// file, a caret under the place, what to do; of a workbook in three, with what stands in
+// the cell. What cannot be printed is escaped.
 func (f Fault) String() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s:%d:%d: ", clean(f.File), f.Line, f.Column)
+	switch {
+	case f.Cell != "":
+		fmt.Fprintf(&b, "%s:%s: ", clean(f.File), clean(f.Cell))
+	case f.Line == 0:
+		b.WriteString(clean(f.File) + ": ")
+	default:
+		fmt.Fprintf(&b, "%s:%d:%d: ", clean(f.File), f.Line, f.Column)
+	}
 	if f.Path != "" {
 		b.WriteString(clean(f.Path) + ": ")
 	}
 	b.WriteString(clean(f.Text))
-	line, caret := excerpt(f.Snippet, f.Column)
-	gutter := fmt.Sprintf("%5d | ", f.Line)
-	fmt.Fprintf(&b, "\n%s%s", gutter, line)
-	fmt.Fprintf(&b, "\n%s^", strings.Repeat(" ", len(gutter)+caret))
+	f.quote(&b)
 	if f.Remedy != "" {
 		b.WriteString("\n   " + clean(f.Remedy))
 	}
 	return b.String()
+}
+
+// quote shows what stands at the place of the fault.
+func (f Fault) quote(b *strings.Builder) {
+	if f.Line == 0 {
+		return
+	}
+	if f.Cell != "" {
+		shown, _ := excerpt(f.Snippet, 1)
+		if shown == "" {
+			shown = "(empty)"
+		}
+		fmt.Fprintf(b, "\n%5s | %s", clean(f.Cell[strings.LastIndex(f.Cell, "!")+1:]), shown)
+		return
+	}
+	line, caret := excerpt(f.Snippet, f.Column)
+	gutter := fmt.Sprintf("%5d | ", f.Line)
+	fmt.Fprintf(b, "\n%s%s", gutter, line)
+	fmt.Fprintf(b, "\n%s^", strings.Repeat(" ", len(gutter)+caret))
 }
 
 // Faults are all that is wrong with a car file, in file order.

@@ -43,7 +43,7 @@ func (b *builder) named(e *item, c cases.Case, lines map[string]int) {
 	}
 	for _, n := range all {
 		if line, taken := lines[n]; taken {
-			b.refuse(name, fmt.Sprintf("the name %s is that of the case in line %d too", quoted(n), line), "give each case a name of its own")
+			b.refuse(name, fmt.Sprintf("the name %s is that of the case in %s too", quoted(n), b.rowName(line)), "give each case a name of its own")
 			return
 		}
 	}

@@ -76,7 +76,7 @@ func (r *reader) pairs(it *item, n *yaml.Node) (known []pair, unknown []*yaml.No
 		switch {
 		case again:
 			r.fault(at, it.path, flaw{
-				fmt.Sprintf("duplicate key %s: it stands in line %d already", quoted(name.Value), first), "keep one of the two",
+				fmt.Sprintf("duplicate key %s: it stands in %s already", quoted(name.Value), r.rowName(first)), "keep one of the two",
 			})
 			continue
 		case k == nil:
@@ -117,7 +117,7 @@ func (r *reader) missing(it *item, used, meant map[string]bool) {
 				remedy += ", or " + k.Unless
 			}
 			remedy += r.elsewhere(k, inside(it.path, k.Name))
-			r.fault(it.place, it.path, flaw{text, remedy})
+			r.fault(r.vacancy(it, k), it.path, flaw{text, remedy})
 		}
 	}
 }

@@ -20,6 +20,7 @@ type Opener func(name string) (io.ReadCloser, error)
 // errAlone is the error for a file that cannot be had, for the car file is read alone.
 var errAlone = errors.New("the car file is read by itself here: write the hardpoints into it")
 
+// alone is the Opener of a car file that is read by itself.
 func alone(string) (io.ReadCloser, error) { return nil, errAlone }
 
 // A pointList is what a CSV file of hardpoints came to.
@@ -57,6 +58,11 @@ func Beside(src []byte) []string {
 	if len(faults) > 0 {
 		return nil
 	}
+	return BesideOf(root)
+}
+
+// BesideOf returns what Beside does, of values.
+func BesideOf(root *yaml.Node) []string {
 	_, n := namedPoints(root)
 	if n == nil {
 		return nil

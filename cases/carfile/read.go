@@ -39,6 +39,35 @@ func ReadFrom(name string, src []byte, open Opener) (File, error) {
 	if len(faults) > 0 {
 		return File{}, faults
 	}
+	return readTree(s, root, open)
+}
+
+// Values returns the values of a car file that ReadFrom takes as they stand in it, with what
+// aliases repeat written out; open nil: it names no other file.
+func Values(name string, src []byte, open Opener) (*yaml.Node, error) {
+	if _, err := ReadFrom(name, src, open); err != nil {
+		return nil, err
+	}
+	_, root, _ := parse(name, src)
+	return Copy(root), nil
+}
+
+// Copy copies values, aliases written out.
+func Copy(n *yaml.Node) *yaml.Node {
+	n = target(n)
+	out := *n
+	out.Anchor, out.Content = "", nil
+	for _, c := range n.Content {
+		out.Content = append(out.Content, Copy(c))
+	}
+	return &out
+}
+
+// readTree reads the values of a file; open nil: by themselves.
+func readTree(s source, root *yaml.Node, open Opener) (File, error) {
+	if open == nil {
+		open = alone
+	}
 	if f := s.noCarFile(root); f != nil {
 		return File{}, Faults{*f}
 	}

@@ -163,6 +163,9 @@ func (r *reader) numbers(it *item, n *yaml.Node) {
 		c = target(c)
 		at := r.where(c)
 		v, f := it.component(c)
+		if r.book != nil && isNull(c) {
+			f = &flaw{emptyCell, it.key.advice()}
+		}
 		if f != nil {
 			r.fault(at, it.path, flaw{it.key.Parts[i] + ": " + f.text, f.remedy})
 			it.good = false

@@ -39,7 +39,7 @@ func (b *builder) scatter(f File, it *item) (out []Scatter) {
 			continue
 		}
 		if line, twice := lines[v.Path]; twice {
-			b.refuse(path, "the scatter of "+clean(v.Path)+" stands in line "+fmt.Sprint(line)+" too", "keep one of the two")
+			b.refuse(path, "the scatter of "+clean(v.Path)+" stands in "+b.rowName(line)+" too", "keep one of the two")
 			continue
 		}
 		lines[v.Path] = path.line

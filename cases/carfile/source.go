@@ -19,11 +19,13 @@ const (
 	maxMarks = 100_000 // of YAML: what is read takes memory by them, up to about 1 kB each
 )
 
-// A source is the text of a car file, or of a file that it names.
+// A source is the text of a car file, the cells of a workbook, or the text of a file that
+// the car file names.
 type source struct {
 	name   string
 	lines  []string
-	beside bool // a car file names it
+	book   *book // nil: a text
+	beside bool  // a car file names it
 }
 
 // lineBreaks are those of the YAML reader, which counts them.
@@ -35,6 +37,9 @@ func newSource(name string, text []byte) source {
 
 // fault places a fault in the text.
 func (s source) fault(line, column int, path string, f flaw) Fault {
+	if s.book != nil {
+		return s.book.fault(s.name, place{line: line, column: column}, path, f)
+	}
 	line, column = max(line, 1), max(column, 1)
 	snippet := ""
 	if line <= len(s.lines) {

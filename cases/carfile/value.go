@@ -178,6 +178,9 @@ func (it *item) offer(name string) string {
 	return "perhaps " + nearOf(name, all)
 }
 
+// Near names up to four of the names, those that are most like one.
+func Near(name string, names []string) string { return nearOf(name, names) }
+
 // nearOf returns up to four of the names, those that are most like one.
 func nearOf(name string, names []string) string {
 	sorted := slices.Clone(names)
@@ -221,12 +224,15 @@ func (it *item) each(do func(o *item, index int)) {
 }
 
 // valuePath is the path of one number of an item.
-func (it *item) valuePath(index int) string {
+func (it *item) valuePath(index int) string { return it.key.NumberPath(it.path, index) }
+
+// NumberPath is the path of one number of a key that stands at a path.
+func (k *Key) NumberPath(path string, index int) string {
 	switch {
-	case it.key.Kind == Number:
-		return it.path
-	case it.key.Most > 0 || strings.Contains(it.key.Parts[index], " "):
-		return fmt.Sprintf("%s[%d]", it.path, index)
+	case k.Kind == Number:
+		return path
+	case k.Most > 0 || strings.Contains(k.Parts[index], " "):
+		return fmt.Sprintf("%s[%d]", path, index)
 	}
-	return it.path + "." + it.key.Parts[index]
+	return path + "." + k.Parts[index]
 }

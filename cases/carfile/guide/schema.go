@@ -180,7 +180,7 @@ func (s *schema) choice(k *carfile.Key, path string) object {
 
 // describe says in words what a key is, its unit, its limits and what holds without it.
 func describe(k *carfile.Key) string {
-	d := about(k)
+	d := About(k)
 	if u := k.Dimension.Unit(); u != "" {
 		d += "; write " + u
 	}

@@ -19,9 +19,12 @@ var Rods = []string{"push", "pull"}
 //go:embed starter/*.yaml
 var numbers embed.FS
 
+// Replace says what to do with a starter.
+const Replace = "REPLACE EVERY NUMBER by that of your own car, the loads too, and the name, the revision and the notes below. Until then no result of this file means anything."
+
 // preface opens every starter.
 const preface = `A starter: the numbers are those of an invented hill-climb single-seater, of no real car.
-REPLACE EVERY NUMBER by that of your own car, the loads too, and the name, the revision and the notes below. Until then no result of this file means anything.
+` + Replace + `
 
 How to read it: a line that begins with "#" and a space explains what follows it. A line with "#" right before a key is a key that you may use: take the "#" away, and those of the lines below that belong to it. Keys of which only one may stand are said to exclude each other.
 Bare numbers are mm, kg, N, MPa and degrees; accelerations in g, speeds in m/s, areas of aero in m², moments of contact forces in N·m. A text carries its own unit: "0.875 in", "1.2 kN", "200 GPa", "180 km/h". Limits stand in the unit of a bare number.
@@ -104,7 +107,7 @@ func (s *starter) mapping(keys []carfile.Key, car, options *yaml.Node, depth int
 // key writes one key with its explanation. A mapping whose keys all are known is written
 // as it stands.
 func (s *starter) key(k *carfile.Key, value, sample *yaml.Node, depth int, off bool) {
-	s.explain(depth, about(k))
+	s.explain(depth, About(k))
 	known := s.known(k.Keys)
 	s.told[mark(k)] = true
 	switch {
@@ -134,7 +137,7 @@ func (s *starter) key(k *carfile.Key, value, sample *yaml.Node, depth int, off b
 func (s *starter) entries(keys []carfile.Key, path string, depth int) {
 	for i := range keys {
 		k := &keys[i]
-		s.explain(depth, "  "+path+k.Name+": "+about(k))
+		s.explain(depth, "  "+path+k.Name+": "+About(k))
 		s.told[mark(k)] = true
 		if !s.known(k.Keys) {
 			s.entries(k.Keys, path+k.Name+".", depth)
@@ -150,8 +153,8 @@ func each(k *carfile.Key) string {
 	return "Each entry has these keys"
 }
 
-// about says all of a key in sentences.
-func about(k *carfile.Key) string {
+// About says all of a key in sentences.
+func About(k *carfile.Key) string {
 	var all []string
 	add := func(s string) {
 		if s != "" {

@@ -59,8 +59,8 @@ func TestStarter(t *testing.T) {
 					continue // its keys are those of the axle, and it says so
 				}
 				n++
-				if !strings.Contains(said, about(k)) && !strings.Contains(said, strings.TrimSuffix(about(k), "; required")) {
-					t.Errorf("%s: %s%s is not explained: %s", rod, path, k.Name, about(k))
+				if !strings.Contains(said, About(k)) && !strings.Contains(said, strings.TrimSuffix(About(k), "; required")) {
+					t.Errorf("%s: %s%s is not explained: %s", rod, path, k.Name, About(k))
 				}
 				if !strings.Contains(text, k.Name+":") {
 					t.Errorf("%s: the key %s%s does not stand in it", rod, path, k.Name)
