@@ -114,20 +114,25 @@ func (c Car) loadCase(i int, v variant) (LoadCase, error) {
 		return LoadCase{}, &Refusal{Reason: why, Path: fmt.Sprintf("cases[%d]", i), Name: v.Name, Text: text, Remedy: remedy}
 	}
 	lc := LoadCase{Index: i, Name: v.Name, Basis: v.basis(), State: v.state() + v.Place.words(), Place: v.Place, variant: v}
-	for corner, a := range acting {
-		w := Wheel{
-			Force: a.Force, Moment: a.Moment, State: a.State, Released: a.Released, Friction: math.NaN(),
-			Inertia: a.Inertia, Factor: a.Factor,
-		}
-		if a.Force.Z > 0 {
-			w.Friction = math.Hypot(a.Force.X, a.Force.Y) / a.Force.Z
-		}
-		if a.Moves {
-			w.Unsprung = &r3.Vec{X: a.Unsprung.X, Y: a.Unsprung.Y, Z: a.Unsprung.Z}
-		}
-		lc.Wheels[corner] = w
+	for corner := range acting {
+		lc.Wheels[corner] = acting[corner].wheel()
 	}
 	return lc, nil
+}
+
+// wheel is what acts on an upright as a load case has it.
+func (a *Acting) wheel() Wheel {
+	w := Wheel{
+		Force: a.Force, Moment: a.Moment, State: a.State, Released: a.Released, Friction: math.NaN(),
+		Inertia: a.Inertia, Factor: a.Factor,
+	}
+	if a.Force.Z > 0 {
+		w.Friction = math.Hypot(a.Force.X, a.Force.Y) / a.Force.Z
+	}
+	if a.Moves {
+		w.Unsprung = &r3.Vec{X: a.Unsprung.X, Y: a.Unsprung.Y, Z: a.Unsprung.Z}
+	}
+	return w
 }
 
 // released tells whether the torque about the spin axis goes past the upright: only

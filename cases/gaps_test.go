@@ -57,6 +57,30 @@ func TestNotChecked(t *testing.T) {
 	}
 }
 
+// What is not known of the stiffness is named by axle: nothing where both give it.
+func TestStiffnessGap(t *testing.T) {
+	const gap = "stiffness of the "
+	for _, row := range []struct {
+		given [2]bool
+		want  string
+	}{{[2]bool{}, gap + "assembly"}, {[2]bool{true, false}, gap + "rear axle's assembly"}, {[2]bool{false, true}, gap + "front axle's assembly"}, {[2]bool{true, true}, ""}} {
+		car := runEdited(t, "hillclimb-pushrod.yaml").Car
+		for axle, given := range row.given {
+			if given {
+				car.Axles[axle].Stiffness = &cases.Stiffness{}
+			}
+		}
+		r, err := cases.Run(car)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := strings.Join(r.NotChecked, "\n")
+		if strings.Contains(got, gap) != (row.want != "") || !strings.Contains(got, row.want) {
+			t.Errorf("%v: %s", row.given, got)
+		}
+	}
+}
+
 // carGaps returns what is not checked for an example that a change was made to.
 func carGaps(t *testing.T, change func(*cases.Car)) string {
 	t.Helper()

@@ -90,7 +90,6 @@ func (r *Results) judge() {
 		r.Pass = r.Pass && c.Rocker.Passes()
 	}
 	r.Pass = r.Pass && made > 0
-	r.stiffen()
 }
 
 func (r *Results) judgeMember(corner, link int) Member {

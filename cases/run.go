@@ -43,11 +43,10 @@ func Run(car Car) (Results, error) {
 	if refused := r.springLoads(); len(refused) > 0 {
 		return Results{}, errors.Join(refused...)
 	}
-	r.solve()
-	if a := r.Audit; !(a.Worst <= AuditLimit) {
-		return Results{}, &AuditError{a, r.Cases[a.Case].Name}
+	if err := r.check(); err != nil {
+		return Results{}, err
 	}
-	r.judge()
+	r.stiffen()
 	if refused := r.move(); len(refused) > 0 {
 		return Results{}, errors.Join(refused...)
 	}

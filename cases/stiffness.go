@@ -139,12 +139,19 @@ func stiffOf(c *compliance.Compliance, limits []GiveLimit, left float64) *Stiff 
 
 // stiffnessGap is what no check knows of the stiffness of the car.
 func (r *Results) stiffnessGap() string {
+	var open []string
 	for i := range r.Car.Axles {
 		if r.Car.Axles[i].Stiffness == nil {
-			return ", and the stiffness of the assembly"
+			open = append(open, AxleNames[i])
 		}
 	}
-	return ""
+	switch len(open) {
+	case 0:
+		return ""
+	case 1:
+		return ", and the stiffness of the " + open[0] + " axle's assembly"
+	}
+	return ", and the stiffness of the assembly"
 }
 
 // remarkStiffness says what the stiffness leaves out.

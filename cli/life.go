@@ -24,7 +24,8 @@ func lifeCommand() *cli.Command {
 		Usage:     "how far every detail of the members may run, what does the damage, when to inspect, and what is left of the parts of a log",
 		ArgsUsage: "CAR",
 		Description: "The car file says under duty what a lap does to the car and which details are judged. Files of logs are found from the folder of the car file.\n\n" +
-			"Exit status: 0 every detail runs the distance wanted (a lap where none is stated), and no part of the mileage log is to be replaced; 1 one does not, or the reading was stopped; " +
+			"Exit status: 0 every detail runs the distance wanted (a lap where none is stated), the peaks of the histories and the load cases of the car hold by the checks of sixlink check, and no part of the mileage log is to be replaced; " +
+			"1 one does not, a detail has no load and is not judged, or the reading was stopped; " +
 			"2 bad input, nothing written.\n\n" + reports.Caution,
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "json", Usage: "write the lives as JSON to `FILE`; - is standard output"},

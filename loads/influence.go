@@ -1,6 +1,10 @@
 package loads
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
 
 // An Influence is what each unit of the load on an upright does to the links of a corner,
 // unit loads solved once: the answer to any load is linear in it. The six components are
@@ -8,9 +12,10 @@ import "math"
 type Influence struct {
 	Axial [NumLinks][6]float64 // tension positive
 
-	// Bending are the moments at the apex of a carrying wishbone's legs, N·mm, about two axes
-	// that are square to the leg and to each other; 0 of the other links. Their root of the
-	// sum of squares is Forces.Bending.
+	// Bending are what the shears at the inner joint of a carrying wishbone's leg do at its
+	// apex, shear times length, N·mm: of the shear square to the plane of the legs, and of
+	// that in it. The two directions go with the wishbone wherever it stands. 0 of the other
+	// links. Their root of the sum of squares is Forces.Bending.
 	Bending [NumLinks][2][6]float64
 	Bent    [NumLinks]bool // a leg of a carrying wishbone
 }
@@ -24,13 +29,16 @@ func (r *Response) Influence() (out Influence) {
 	for _, link := range r.direct {
 		out.Axial[link] = r.axial[link]
 	}
+	normal := r3.Unit(r3.Cross(r.dirs[r.legs[0].link], r.dirs[r.legs[1].link]))
 	for i := range r.legs {
 		l := &r.legs[i]
 		out.Bent[l.link] = true
 		through(l.parts[0], &r.joint, &out.Axial[l.link])
-		for k := range 2 {
+		u := r.dirs[l.link]
+		e1, e2 := across(u)
+		for k, dir := range [2]r3.Vec{normal, r3.Cross(u, normal)} {
 			row := &out.Bending[l.link][k]
-			through(l.parts[1+k], &r.joint, row)
+			through(r3.Add(r3.Scale(r3.Dot(dir, e1), l.parts[1]), r3.Scale(r3.Dot(dir, e2), l.parts[2])), &r.joint, row)
 			for j := range row {
 				row[j] *= r.length[l.link]
 			}

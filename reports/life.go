@@ -45,35 +45,66 @@ func (l Life) head() Report {
 	return r
 }
 
-// summary is the verdict in a sentence.
+// summary is the verdict in a sentence, with every reason against it.
 func (l Life) summary() string {
 	d := &l.Life.Duty
-	failed := 0
-	for _, r := range l.Life.Rows {
-		if !r.Pass {
-			failed++
-		}
-	}
 	goal := "a lap"
 	if d.Wanted > 0 {
 		goal = Full.number(d.Wanted) + " km"
 	}
 	least := "no detail was judged"
-	if at := l.least(func(duty.Row) bool { return true }); at >= 0 {
+	if at := l.least(func(r duty.Row) bool { return !r.Unloaded }); at >= 0 {
 		r := l.Life.Rows[at]
 		least = fmt.Sprintf("least: %s: %s, %s, %s", distance(r.Distance), l.member(r), r.Detail, r.Place)
 	}
-	said := fmt.Sprintf("every detail may run %s; %s", goal, least)
-	if !l.Life.Pass {
-		said = fmt.Sprintf("%d of the %d details may not run %s; %s", failed, len(l.Life.Rows), goal, least)
+	if l.Pass() {
+		return fmt.Sprintf("PASS: every detail may run %s; %s", goal, least)
+	}
+	why := l.reasons(goal)
+	if l.Life.Pass {
+		why = append(why, "every detail may run "+goal)
+	}
+	return "FAIL: " + strings.Join(append(why, least), "; ")
+}
+
+// reasons are why the lives do not pass.
+func (l Life) reasons(goal string) (out []string) {
+	say := func(n int, format string, args ...any) {
+		if n > 0 {
+			out = append(out, fmt.Sprintf(format, args...))
+		}
 	}
 	if log := l.logVerdict(); log != "" {
-		said = log + "; " + said
+		out = append(out, log)
 	}
-	if !l.Pass() {
-		return "FAIL: " + said
+	short, broken, unloaded, weak := 0, 0, 0, 0
+	for i := range l.Life.Rows {
+		switch r := &l.Life.Rows[i]; {
+		case r.Unloaded:
+			unloaded++
+		case r.Broken != "":
+			broken++
+		case !r.Pass:
+			short++
+		}
 	}
-	return "PASS: " + said
+	for i := range l.Life.Peaks {
+		if !l.Life.Peaks[i].Passes() {
+			weak++
+		}
+	}
+	all := len(l.Life.Rows)
+	if !l.Life.CarPasses {
+		say(1, "the car does not pass sixlink check")
+	}
+	if at := l.Life.Weakest(func(*duty.Peak) bool { return true }); weak > 0 {
+		p := &l.Life.Peaks[at]
+		say(weak, "members and rockers do not hold at the peaks of the histories (%d), the weakest %s: RF %s, %s, %s", weak, peakMember(p), Reserve.number(p.Reserve), p.Title(), p.When())
+	}
+	say(broken, "%d of the %d details are past the strength of their metal", broken, all)
+	say(unloaded, "%d of the %d details are not judged, for the duty puts no load on them", unloaded, all)
+	say(short, "%d of the %d details may not run %s", short, all, goal)
+	return out
 }
 
 // logVerdict says what keeps parts of the log from running; empty: nothing.
@@ -134,6 +165,8 @@ const (
 // cutSpan is a distance or number of laps as a cell: cut to three digits.
 func cutSpan(x float64) any {
 	switch {
+	case math.IsNaN(x):
+		return nil
 	case math.IsInf(x, 1):
 		return noDamage
 	case x > mostSpan:
@@ -166,7 +199,7 @@ func plainSpan(x float64) string { return Column{Format: Full}.cell(cutSpan(x)) 
 func (l Life) Tables() []Table {
 	out := []Table{l.lives(), l.events(), l.ranges(), l.thicker(), l.curves(), l.lap()}
 	if len(l.Life.Logs) > 0 {
-		out = append(out, l.logs())
+		out = append(out, l.peaks(), l.logs())
 	}
 	if l.Mileage != nil {
 		out = append(out, l.mileage())

@@ -23,6 +23,8 @@ type (
 		Inspection float64       `json:"inspection"`
 		Details    []jsonDetail  `json:"details"`
 		Histories  []jsonLog     `json:"histories"`
+		CarPasses  bool          `json:"car_passes_check"`
+		Peaks      []jsonLogPeak `json:"peaks"`
 		Parts      []jsonMileage `json:"parts,omitempty"`
 		NotJudged  []string      `json:"not_judged"`
 		Notes      []jsonNote    `json:"notes"`
@@ -42,6 +44,9 @@ type (
 		Distance   number        `json:"distance"`
 		Inspection number        `json:"inspect_every"`
 		Endless    bool          `json:"no_damage"`
+		Highest    number        `json:"highest_stress"`
+		Unloaded   bool          `json:"no_load"`
+		Broken     string        `json:"past_strength,omitempty"`
 		Pass       bool          `json:"pass"`
 		Events     []jsonEvent   `json:"events"`
 		Thicker    *jsonThicker  `json:"thicker"`
@@ -67,6 +72,19 @@ type (
 		Allowed number `json:"longest_step_allowed"`
 		Bad     int    `json:"rows_left_out"`
 	}
+	jsonLogPeak struct {
+		History  string `json:"history"`
+		Time     number `json:"time"`
+		Corner   string `json:"corner"`
+		Member   string `json:"member"`
+		Check    string `json:"check"`
+		Demand   number `json:"demand"`
+		Capacity number `json:"capacity"`
+		Unit     string `json:"unit"`
+		Reserve  number `json:"reserve_factor"`
+		Source   string `json:"source"`
+		Pass     bool   `json:"pass"`
+	}
 	jsonMileage struct {
 		Part     string `json:"part"`
 		Last     string `json:"last_entry"`
@@ -84,7 +102,7 @@ func (l Life) JSON() ([]byte, error) {
 	out := jsonLife{
 		Format: duty.Format, Program: jsonProgram{"sixlink", r.Version}, Input: r.input(),
 		Car: r.Car.Name, Revision: r.Car.Revision, Pass: l.Pass(), Caution: Caution, LapLength: d.LapLength, LifeFactor: d.LifeFactor,
-		LoadFactor: d.LoadFactor, Inspection: d.Inspection, Details: []jsonDetail{}, Histories: []jsonLog{}, NotJudged: r.NotChecked, Notes: toNotes(r.Notes),
+		LoadFactor: d.LoadFactor, Inspection: d.Inspection, Details: []jsonDetail{}, Histories: []jsonLog{}, CarPasses: l.Life.CarPasses, Peaks: []jsonLogPeak{}, NotJudged: r.NotChecked, Notes: toNotes(r.Notes),
 	}
 	if d.Wanted > 0 {
 		out.Wanted = &d.Wanted
@@ -94,6 +112,13 @@ func (l Life) JSON() ([]byte, error) {
 	}
 	for _, g := range l.Life.Logs {
 		out.Histories = append(out.Histories, jsonLog{g.Name, g.File, g.Rows, number(g.Start), number(g.End), number(g.Longest), number(g.Allowed), g.Bad})
+	}
+	for i := range l.Life.Peaks {
+		p := &l.Life.Peaks[i]
+		out.Peaks = append(out.Peaks, jsonLogPeak{
+			p.History, number(p.Time), cases.CornerNames[p.Corner], cases.MemberNames[p.Member], p.Title(),
+			number(p.Demand), number(p.Capacity), p.Unit, number(p.Reserve), p.Source, p.Passes(),
+		})
 	}
 	for _, m := range l.Mileage {
 		out.Parts = append(out.Parts, jsonMileage{m.Part, m.Last, number(m.Run), number(m.Since), number(m.Released), number(m.Left), string(m.Due)})
@@ -105,7 +130,8 @@ func toDetail(r duty.Row) jsonDetail {
 	out := jsonDetail{
 		Corner: cases.CornerNames[r.Corner], Member: loads.LinkNames[r.Link], Part: r.Part, Detail: r.Detail, At: r.Place,
 		Curve: r.Curve.Name, Source: r.Curve.Source, Survival: r.Curve.Survival, Range: number(r.Widest), Damage: number(r.Damage),
-		Laps: number(r.Laps), Distance: number(r.Distance), Inspection: number(r.Inspection), Endless: r.Damage == 0, Pass: r.Pass,
+		Laps: number(r.Laps), Distance: number(r.Distance), Inspection: number(r.Inspection), Endless: r.Damage == 0 && !r.Unloaded && r.Broken == "",
+		Highest: number(r.Highest), Unloaded: r.Unloaded, Broken: r.Broken, Pass: r.Pass,
 		Events: []jsonEvent{}, Doubts: r.Doubts, Spectrum: toSpectrum(&r.Spectrum),
 	}
 	for _, e := range r.Events {

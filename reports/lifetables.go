@@ -32,12 +32,15 @@ func (l Life) lives() Table {
 	}
 	for _, r := range l.Life.Rows {
 		most := any(nil)
-		if len(r.Events) > 0 {
+		switch {
+		case r.Unloaded:
+			most = unloadedBy
+		case len(r.Events) > 0:
 			most = eventWords(r.Events[0])
 		}
 		t.Rows = append(t.Rows, []any{
 			words(cases.CornerNames[r.Corner]), words(loads.LinkNames[r.Link]), r.Part, r.Detail, r.Place, r.Widest,
-			r.Damage, cutSpan(r.Laps), cutSpan(r.Distance), cutSpan(r.Inspection), verdict(r.Pass), most,
+			r.Damage, cutSpan(r.Laps), cutSpan(r.Distance), cutSpan(r.Inspection), verdictOn(&r), most,
 		})
 	}
 	return t

@@ -35,6 +35,7 @@ func (l Life) Text() ([]byte, error) {
 	l.textEvents(p)
 	l.textDoubts(p)
 	l.textSpectrum(p)
+	l.textPeaks(p)
 	l.textMileage(p)
 	p.fold("", "      ", l.summary())
 	p.line("")
@@ -58,7 +59,7 @@ func (l Life) textCorner(p *page, corner int) {
 				thicker = fmt.Sprintf("%s (%s)", gain(&r), r.Thicker.Tube)
 			}
 			row(words(loads.LinkNames[link]), printable(r.Detail)+", "+r.Place, Tenth.number(r.Widest), damageWords(r.Damage),
-				plainSpan(r.Laps), plainSpan(r.Distance), plainSpan(r.Inspection), thicker, verdict(r.Pass))
+				plainSpan(r.Laps), plainSpan(r.Distance), plainSpan(r.Inspection), thicker, verdictOn(&r))
 		}
 	})
 	p.line("")
@@ -74,7 +75,7 @@ func damageWords(d float64) string {
 
 // gain is the distance with the next thicker tube, in words where it is the same.
 func gain(r *duty.Row) string {
-	if r.Thicker.Distance == r.Distance {
+	if r.Thicker.Distance == r.Distance || r.Unloaded {
 		return "no gain"
 	}
 	return plainSpan(r.Thicker.Distance)

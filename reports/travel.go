@@ -40,7 +40,7 @@ func (t Travel) head() Report {
 		note(cases.Warning, d)
 	}
 	note(cases.Remark, "the links are rigid; the chassis stands still, and what it does on the road is no part of this; the contact point is the lowest point of the wheel")
-	note(cases.Remark, "rod force and travel ratio are those of an upward contact force on a rolling wheel, both wheels of the axle alike; the end of an anti-roll link on its bar is free to follow")
+	note(cases.Remark, "rod force and travel ratio are those of an upward contact force on a rolling wheel, both wheels of the axle alike, so they are per rise of the contact point, which rises a little more or less than the wheel centre, whose rise is the travel; the end of an anti-roll link on its bar is free to follow")
 	if t.judged() {
 		note(cases.Remark, "lowest RF: of the members of the corner over all load cases, each with its own contact forces, whatever travel and rack the case gives; rockers and the angles of bearings are not in it")
 	}
@@ -75,12 +75,12 @@ func curveColumns(bar, rocker bool) []curveColumn {
 	at := func(of func(p *motion.Position) float64) func(*cases.Curves, int) any {
 		return func(c *cases.Curves, i int) any { return of(&c.Positions[i]) }
 	}
-	ratio, per := "travel of the spring per travel of the wheel", "mm/mm"
+	ratio, per := "travel of the spring per rise of the contact point", "mm/mm"
 	switch {
 	case bar:
-		ratio, per = "turn of the torsion bar per travel of the wheel", "rad/mm"
+		ratio, per = "turn of the torsion bar per rise of the contact point", "rad/mm"
 	case !rocker:
-		ratio = "shortening of the rod per travel of the wheel"
+		ratio = "shortening of the rod per rise of the contact point"
 	}
 	out := []curveColumn{
 		{Column{"travel", "mm", Tenth}, "travel", at(func(p *motion.Position) float64 { return p.Travel })},
@@ -186,9 +186,9 @@ func (t Travel) textRows(p *page, c *cases.Curves) {
 	for _, k := range columnsOf(c) {
 		show[k.key] = k
 	}
-	step := (len(c.Positions) + mostLines - 1) / mostLines
-	if step > 1 {
-		p.line("every %d. position of %d is shown; --csv, --json and --workbook have them all", step, len(c.Positions))
+	shown := thinned(c.Positions)
+	if len(shown) < len(c.Positions) {
+		p.line("%d positions of %d are shown, travels and racks thinned each by itself; --csv, --json and --workbook have them all", len(shown), len(c.Positions))
 	}
 	var marks []marked
 	for _, key := range []string{"rod_force_per_wheel_force", "camber_deg"} {
@@ -201,7 +201,7 @@ func (t Travel) textRows(p *page, c *cases.Curves) {
 		}
 	}
 	rows := [][]string{append(head, marks[0].head("rod/wheel"), marks[1].head("camber"))}
-	for i := 0; i < len(c.Positions); i += step {
+	for _, i := range shown {
 		row := []string{Tenth.number(c.Positions[i].Travel), Tenth.number(c.Positions[i].Rack)}
 		for _, k := range textColumns {
 			if column, ok := show[k.key]; ok {

@@ -51,7 +51,7 @@ func (t Travel) CSV() ([]byte, error) {
 func ofAll(columns []Column) {
 	for i, c := range columns {
 		if c.Unit == "mm/mm" || c.Unit == "rad/mm" {
-			columns[i].Head, columns[i].Unit = "shortening of the spring, or turn of the torsion bar, per travel of the wheel", "mm/mm, rad/mm"
+			columns[i].Head, columns[i].Unit = "shortening of the spring, or turn of the torsion bar, per rise of the contact point", "mm/mm, rad/mm"
 		}
 	}
 }

@@ -26,7 +26,8 @@ func (c Curve) of(s members.Strut, survival float64) (fatigue.Curve, *Refusal) {
 		d, err := fatigue.FindDetail(c.Row)
 		return fatigue.DetailCurve{Detail: d, Partial: c.Partial, Yield: metal.Sy, Relieved: c.Relieved}, unknown("detail", err)
 	}
-	notch, refused := c.notch(metal.Su, steel)
+	low, high := c.strengths(metal)
+	notch, refused := c.notch(high, steel)
 	if refused != nil {
 		return nil, refused
 	}
@@ -36,26 +37,24 @@ func (c Curve) of(s members.Strut, survival float64) (fatigue.Curve, *Refusal) {
 		if err != nil {
 			return nil, unknown("surface", err)
 		}
-		f.Surface = surface.Of(metal.Su)
+		f.Surface = surface.Of(high)
 	}
 	switch c.Kind {
 	case ByStrain:
 		m, err := fatigue.FindStrainMetal(c.Row)
-		return fatigue.StrainLife{Metal: m, Rule: c.Rule, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy}, unknown("strain_life", err)
+		return fatigue.StrainLife{Metal: m, Rule: c.Rule, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy, Remarks: c.choice(metal)}, unknown("strain_life", err)
 	case ByStress:
 		m, err := fatigue.FindStrainMetal(c.Row)
 		l := m.StressLife(c.Rule, f)
-		l.Notch, l.Yield = notch, metal.Sy
-		if !(l.Mean.Ultimate > 0) { // the source of the constants does not give it
-			l.Mean.Ultimate = metal.Su
-		}
+		l.Notch, l.Yield, l.Mean.Ultimate = notch, metal.Sy, low
+		l.Remarks = append(l.Remarks, c.choice(metal)...)
 		if err != nil {
 			return nil, unknown("stress_life", err)
 		}
-		return c.walker(l, steel)
+		return c.walker(l, steel, high)
 	case ByHandbook:
 		e, err := fatigue.FindEquation(c.Row)
-		return fatigue.HandbookLife{Equation: e, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy}, unknown("handbook", err)
+		return fatigue.HandbookLife{Equation: e, Notch: notch, Strength: f.Product(), Survival: survival, Yield: metal.Sy, Remarks: c.choice(metal)}, unknown("handbook", err)
 	}
 	return c.estimate(s, f, notch, steel)
 }
@@ -73,18 +72,19 @@ func (c Curve) estimate(s members.Strut, f fatigue.Factors, notch float64, steel
 	f.Load = fatigue.LoadAxial
 	l := fatigue.EstimateSteel(su, share, f)
 	l.Rule, l.Notch, l.Yield = c.Rule, notch, s.Metal.Sy
-	return c.walker(l, steel)
+	return c.walker(l, steel, su)
 }
 
-// walker gives Walker's rule its exponent.
-func (c Curve) walker(l fatigue.StressLife, steel bool) (fatigue.Curve, *Refusal) {
+// walker gives Walker's rule its exponent: that of a steel falls with its strength, and a
+// smaller one counts more of what pulls.
+func (c Curve) walker(l fatigue.StressLife, steel bool, ultimate float64) (fatigue.Curve, *Refusal) {
 	switch {
 	case c.Rule != fatigue.Walker:
 	case c.Exponent > 0:
 		l.Mean.Gamma = c.Exponent
 		l.Remarks = append(l.Remarks, fmt.Sprintf("%s: the exponent of Walker's rule is %.3g, as the car file states it", l.Name, c.Exponent))
 	case steel:
-		l.Mean.Gamma = fatigue.WalkerSteel(l.Mean.Ultimate)
+		l.Mean.Gamma = fatigue.WalkerSteel(ultimate)
 		l.Remarks = append(l.Remarks, fmt.Sprintf("%s: the exponent of Walker's rule is %.3g, that of steels of its ultimate strength (Dowling, Calhoun and Arcari 2009, from memory)", l.Name, l.Mean.Gamma))
 	default:
 		return nil, &Refusal{"mean_stress", "of metals that are no steel no exponent of Walker's rule is at hand", "give walker_exponent from tests of the metal, or write mean_stress: swt"}

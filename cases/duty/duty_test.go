@@ -77,8 +77,9 @@ func plain(names ...string) duty.Duty {
 
 // Law: a block of two cases is one cycle a lap between the two stresses that the full
 // solution has, and its damage is that of the curve. The stress of a link that does not
-// bend is N/A; that of a leg that carries the rod lies between those of 16 fibres and of
-// the largest one, N/A ± M/Z, with both cases bending it in one plane.
+// bend is N/A; that of a leg that carries the rod is no less than that of the fibre farthest
+// out, N/A ± M/Z, with both cases bending it in one plane, and at most M/Z·(1/cos(π/16) − 1)
+// above it: a polygon of 16 corners round a circle.
 func TestBlockOfTwoCases(t *testing.T) {
 	_, r := readCar(t, exampleCar)
 	d := plain("Static", "Bump")
@@ -93,16 +94,17 @@ func TestBlockOfTwoCases(t *testing.T) {
 		want := math.Abs(f[b].Axial[x.Link]-f[a].Axial[x.Link]) / p.Area()
 		// the moment falls in a straight line from the apex to the inner joint, which is free to turn
 		left := map[string]float64{"outer end": 1, "middle": 0.5}[x.Place]
-		bent := f[b].Bending[x.Link] > 0 && left > 0
+		bent, most := f[b].Bending[x.Link] > 0 && left > 0, 0.0
 		if bent {
 			// Static and Bump are both vertical forces on a rolling wheel: the moments are in proportion
-			want += left * math.Abs(f[b].Bending[x.Link]-f[a].Bending[x.Link]) / p.Modulus()
+			bending := left * math.Abs(f[b].Bending[x.Link]-f[a].Bending[x.Link]) / p.Modulus()
+			want, most = want+bending, beyond*bending
 		}
 		switch {
 		case !bent && !near(x.Widest, want, 1e-9):
 			t.Errorf("%s of corner %d: range %.9g MPa, want %.9g", loads.LinkNames[x.Link], x.Corner, x.Widest, want)
-		case bent && !(x.Widest <= want*(1+1e-9) && x.Widest >= want*0.98):
-			t.Errorf("%s of corner %d: range %.6g MPa, want up to 2 %% below %.6g", loads.LinkNames[x.Link], x.Corner, x.Widest, want)
+		case bent && !(x.Widest >= want*(1-1e-9) && x.Widest <= (want+most)*(1+1e-9)):
+			t.Errorf("%s of corner %d: range %.6g MPa, want %.6g and up to %.3g more", loads.LinkNames[x.Link], x.Corner, x.Widest, want, most)
 		}
 		curve := fatigue.DetailCurve{Partial: 1}
 		curve.Detail, _ = fatigue.FindDetail("round tube butt weld")
@@ -112,9 +114,12 @@ func TestBlockOfTwoCases(t *testing.T) {
 	}
 }
 
+// beyond is by how much the corners of a polygon of 16 lie outside of its circle.
+const beyond = 0.019592 // 1/cos(11.25°) − 1
+
 // Law: whichever way a leg that carries the rod is bent, one of the fibres has the sum of
-// both stresses, |N|/A + |M|/Z, but for the 2 % by which it may lie beside the moment: here
-// from a wheel without load to forces and moments in all directions.
+// both stresses, |N|/A + |M|/Z, and up to 2 % of the second more: here from a wheel without
+// load to forces and moments in all directions.
 func TestFibresInEveryDirection(t *testing.T) {
 	f, _ := readCar(t, exampleCar)
 	random := rand.New(rand.NewPCG(8, 7))
@@ -139,7 +144,7 @@ func TestFibresInEveryDirection(t *testing.T) {
 			}
 			p, f := r.Car.Side(x.Corner).Parts[x.Link].Strut, r.Corners[x.Corner].Forces[k]
 			n, m := math.Abs(f.Axial[x.Link])/p.Area(), f.Bending[x.Link]/p.Modulus()
-			if !(x.Widest <= (n+m)*(1+1e-9) && x.Widest >= n+0.98*m) {
+			if !(x.Widest >= (n+m)*(1-1e-9) && x.Widest <= n+m*(1+beyond)*(1+1e-6)) {
 				t.Errorf("case %d, %s: range %g, want %g + %g", k, loads.LinkNames[x.Link], x.Widest, n, m)
 			}
 		}

@@ -9,6 +9,8 @@ import (
 	"sixlink/loads"
 	"sixlink/members"
 	"sixlink/members/fatigue"
+	"sixlink/members/fatigue/count"
+	"sixlink/members/stock"
 )
 
 // SetPieceSize sets how much of a file is carried through at a time, for the time of a test.
@@ -62,6 +64,46 @@ func Fits(d *Detail, s members.Strut) string {
 
 // DoubtsOf are those of a detail on a member that do not depend on the cycles.
 func DoubtsOf(d *Detail, s members.Strut) []string { return d.doubts(s) }
+
+// Joined returns the cycles of a lap of runs of parts, each a history of one stress with
+// its times a lap: what is inside a run and what the runs leave open.
+func Joined(parts [][]float64, times []float64) (out []count.Cycle) {
+	var all []*outcome
+	for i, values := range parts {
+		c := count.New(func(c count.Cycle) {
+			c.Count *= times[i]
+			out = append(out, c)
+		})
+		_ = c.PushAll(values) // finite numbers
+		o := &outcome{perLap: times[i], open: []open{openOf(c.Residue())}, at: func(int64) string { return "" }}
+		all = append(all, o)
+	}
+	join(all, 0, func(_ string, c count.Cycle) { out = append(out, c) })
+	return out
+}
+
+// InCase returns axial force, N, and shear times length at the inner joint, N·mm, square to
+// the plane of the legs and in it, of every link of every corner as a block has them in a
+// load case.
+func InCase(r *cases.Results, k int) (out [cases.NumCorners][loads.NumLinks][3]float64) {
+	d := Duty{}
+	p, err := newPlan(&d, &r.Car, stock.List{})
+	if err != nil {
+		panic(err)
+	}
+	s := p.scene(r, k)
+	for c := range out {
+		for link := range out[c] {
+			i := s.states[c]
+			for j, row := range [3]*[6]float64{&i.Axial[link], &i.Bending[link][0], &i.Bending[link][1]} {
+				for n, x := range s.on[c] {
+					out[c][link][j] += row[n] * x
+				}
+			}
+		}
+	}
+	return out
+}
 
 // Through carries lines through with two workers that hire makes.
 func Through(lines string, hire func()) error {

@@ -71,7 +71,7 @@ func FuzzHistory(f *testing.F) {
 			t.Error("no lives")
 		}
 		for _, r := range life.Rows {
-			if !(r.Damage >= 0 && r.Damage <= math.MaxFloat64) || !(r.Laps >= 0 && r.Distance >= 0 && r.Inspection >= 0) {
+			if !(r.Damage >= 0 && r.Damage <= math.MaxFloat64) || !(r.Unloaded || r.Laps >= 0 && r.Distance >= 0 && r.Inspection >= 0) {
 				t.Errorf("%s: damage %v, laps %v", r.Detail, r.Damage, r.Laps)
 			}
 		}

@@ -28,6 +28,7 @@ type Log struct {
 	Bad        int     // rows left out
 	FirstBad   string  // the first of them; empty: none
 	Unmeasured []int   // corners of which a log of forces has none
+	Peaks      []Peak  // lowest reserve factors of members and rockers
 
 	Distance float64                   // km: the speed over the time; NaN: the log has no speed
 	Vertical [cases.NumCorners]float64 // mean vertical force of the wheel, N; NaN: the log has none
@@ -49,6 +50,7 @@ type reading struct {
 	ended   bool
 
 	counters []*count.Counter
+	peaks    [][2]peak // of each watched gauge: lowest and highest
 	tallies  []tally
 	judges   []judge
 	spectra  []spectra // of the workers, and of what spans two pieces
@@ -151,6 +153,7 @@ func (r *reading) join(c *counted) error {
 	}
 	r.areas = joinAreas(r.areas, c.areas, c.first-r.log.End)
 	r.log.Rows, r.log.End, r.log.Longest = r.log.Rows+int64(c.rows), c.last, max(r.log.Longest, c.longest)
+	r.joinPeaks(c)
 	for s := range c.tallies {
 		r.tallies[s].join(&c.tallies[s])
 	}

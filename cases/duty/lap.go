@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 
 	"sixlink/cases"
@@ -15,11 +16,12 @@ import (
 // A lapSum is the damage of one slot in a lap, and what does it.
 type lapSum struct {
 	fatigue.Sum
-	widest float64
-	small  float64       // cycles below the range that does damage
-	events []Event       // Share: damage
-	cells  *count.Matrix // the other cycles; nil: not kept
-	begun  int           // the first event of the part that is being added: names of parts differ
+	widest  float64
+	highest float64        // nominal stress, either sign, MPa
+	small   float64        // cycles below the range that does damage
+	events  []Event        // Share: damage
+	named   map[string]int // of each name its place in events
+	cells   *count.Matrix  // the other cycles; nil: not kept
 }
 
 // worse tells whether a fibre has more damage than another; what is not a number has most.
@@ -33,36 +35,39 @@ func (l *lapSum) worse(o *lapSum) bool {
 // mostEvents is how many events a row names.
 const mostEvents = 5
 
-// perLap joins the parts of a lap: of each what is inside a run as often as it is run, the
-// widest cycle between two runs of its own, and the widest of all parts together.
+// perLap joins the parts of a lap: of each what is inside a run as often as it is run, and
+// what all of them leave open.
 func (p *plan) perLap(parts []*outcome, lap spectra) []lapSum {
 	out := make([]lapSum, len(p.slots))
 	for s := range out {
 		out[s].cells = lap[s]
 	}
 	for g := range p.gauges {
-		between := join(parts, g)
-		for _, s := range p.gauges[g].slots {
-			l, j := &out[s], &p.judges[p.slots[s].judge]
+		slots := p.gauges[g].slots
+		if len(slots) == 0 {
+			continue
+		}
+		for _, s := range slots {
 			for _, o := range parts {
-				l.begun = len(l.events)
-				l.run(j, o, s, g)
-			}
-			l.begun = len(l.events)
-			for _, c := range between {
-				l.cycle(j, "lap as a whole: "+c.high+" and "+c.low, c.Cycle.Range, c.Cycle.Mean, c.Count)
+				out[s].run(&p.judges[p.slots[s].judge], o, s, g)
 			}
 		}
+		join(parts, g, func(name string, c count.Cycle) {
+			for _, s := range slots {
+				out[s].cycle(&p.judges[p.slots[s].judge], name, c.Range, c.Mean, c.Count)
+			}
+		})
 	}
 	return out
 }
 
-// run adds what one part does by itself.
+// run adds what is inside the runs of one part.
 func (l *lapSum) run(j *judge, o *outcome, s, g int) {
 	t := &o.tallies[s]
 	l.Join(t.Sum, o.perLap)
 	l.small += t.small * o.perLap
 	l.widest = max(l.widest, t.widest)
+	l.highest = max(l.highest, j.scale*max(math.Abs(o.open[g].high.Value), math.Abs(o.open[g].low.Value)))
 	if t.spans != nil {
 		for i, d := range t.spans.sums {
 			if d > 0 {
@@ -75,25 +80,6 @@ func (l *lapSum) run(j *judge, o *outcome, s, g int) {
 	for _, key := range keys {
 		l.event(o.pair(key[0], key[1]), t.pairs[key]*o.perLap)
 	}
-	if w := &o.widest[g]; o.perLap > 1 && w.Count > 0 {
-		l.cycle(j, o.between(w), w.Range, w.Mean, o.perLap-1)
-	}
-}
-
-// between names the widest cycle of a part.
-func (o *outcome) between(w *widest) string {
-	if len(o.names) > 0 {
-		n := int64(len(o.names))
-		return o.pair(int(w.high%n), int(w.low%n))
-	}
-	return o.at(w.high) + " after " + o.at(w.low)
-}
-
-// pair names two cases of a block, which may come more than once in it.
-func (o *outcome) pair(a, b int) string {
-	names := []string{o.names[a], o.names[b]}
-	slices.Sort(names)
-	return o.name + ": " + names[0] + " and " + names[1]
 }
 
 // cycle adds a cycle of a gauge, so many times a lap.
@@ -110,11 +96,14 @@ func (l *lapSum) event(name string, damage float64) {
 	if !(damage > 0) {
 		return
 	}
-	part := l.events[l.begun:]
-	if at := slices.IndexFunc(part, func(e Event) bool { return e.What == name }); at >= 0 {
-		part[at].Share += damage
+	if at, known := l.named[name]; known {
+		l.events[at].Share += damage
 		return
 	}
+	if l.named == nil {
+		l.named = map[string]int{}
+	}
+	l.named[name] = len(l.events)
 	l.events = append(l.events, Event{name, damage})
 }
 
@@ -143,8 +132,8 @@ func (l *Life) remark(p *plan, car *cases.Car) {
 	d := &l.Duty
 	note(cases.Remark, "lives are divided by %g (life_factor), stresses are multiplied by %g (load_factor); inspections at %g of the released distance: %s", d.LifeFactor, d.LoadFactor, d.Inspection, "common practice, no published source, where the file does not state them")
 	note(cases.Warning, "%s", fatigue.Scatter)
-	note(cases.Remark, "cycles are counted by rainflow (ASTM E1049-85), every block and history as one that repeats; between them the highest stress of a lap is paired with the lowest, and so on, for nothing is known of their order")
-	note(cases.Remark, "a leg of a carrying wishbone is followed at %d points round its section, stress N/A + M/Z at each; a moment between two of them is taken up to 2 %% too small; eccentric ends add N·e/Z", Fibres)
+	note(cases.Remark, "cycles are counted by rainflow (ASTM E1049-85), every block and history as one that repeats; the highest stresses that the runs of a lap reach are paired with the lowest, as often as they come, for nothing is known of their order: no order of them does more damage by its ranges")
+	note(cases.Remark, "a leg of a carrying wishbone is followed at %d points round its section, stress N/A + M/Z·%.3f at each, so that a moment between two of them does not fall short (its stress is up to 2 %% on the safe side); eccentric ends add N·e/Z", Fibres, outward)
 	for _, j := range p.judges {
 		if _, slow := j.curve.(*gridded); slow {
 			note(cases.Remark, "strain lives are worked out on a grid of range and mean, at the worst cycle of each cell: on the safe side by some per cent")
@@ -161,6 +150,8 @@ func (l *Life) remark(p *plan, car *cases.Car) {
 		}
 	}
 	if len(d.Histories) > 0 && len(l.Logs) > 0 {
+		note(cases.Remark, "peaks: of every history the samples in which the axial force of a member, or the stress of a fibre of a leg that bends, is lowest or highest go through the checks of the car, forces times %g; a check whose demand is largest in another sample, such as one of the rocker, is not found at its own peak", d.LoadFactor)
+		l.NotJudged = append(l.NotJudged, "travel and steering in the histories: their members are solved in the position drawn, as are their peaks")
 		l.remarkLogs(note)
 		l.doubtLogs(car, note)
 	}

@@ -3,10 +3,13 @@ package duty
 import (
 	"cmp"
 	"context"
+	"fmt"
+	"math"
 	"runtime"
 	"slices"
 
 	"sixlink/cases"
+	"sixlink/materials"
 	"sixlink/members/fatigue"
 	"sixlink/members/stock"
 )
@@ -16,10 +19,15 @@ type Life struct {
 	Duty      Duty
 	Rows      []Row // corner by corner, member by member, in the order of the details
 	Logs      []Log
+	Peaks     []Peak   // of the histories in their order; the lowest reserve factor of each member and rocker
 	Parts     []string // part numbers of the car's members, each once
 	NotJudged []string
 	Notes     []cases.Note
-	Pass      bool // every detail runs the distance wanted, or a lap where none is stated
+	CarPasses bool // the load cases of the car pass their checks
+
+	// Every detail is judged and runs the distance wanted, or a lap where none is stated; the
+	// car passes its checks, and the peaks of the histories do.
+	Pass bool
 }
 
 // A Row is one detail at one place of one member.
@@ -38,7 +46,11 @@ type Row struct {
 	Doubts     []string
 	Spectrum   Spectrum
 	Events     []Event // the most harmful first
-	Pass       bool
+
+	Unloaded bool    // the duty puts no load on it: it is not judged
+	Highest  float64 // nominal stress, either sign, load factor included, MPa
+	Broken   string  // why it cannot stand that stress once; empty: it can
+	Pass     bool
 
 	Tube    string   // the tube of the member, "20 x 1.5"; empty: no round tube of metal
 	Thicker *Thicker // nil: there is no thicker one in stock
@@ -72,7 +84,7 @@ func Find(ctx context.Context, d Duty, r *cases.Results, run Run) (*Life, error)
 	if err != nil {
 		return nil, err
 	}
-	l := &Life{Duty: d, Pass: true, Parts: p.parts()}
+	l := &Life{Duty: d, CarPasses: r.Pass, Pass: r.Pass, Parts: p.parts()}
 	var parts []*outcome
 	lap := p.newSpectra()
 	for i := range d.Blocks {
@@ -86,12 +98,15 @@ func Find(ctx context.Context, d Duty, r *cases.Results, run Run) (*Life, error)
 		run.Workers = runtime.GOMAXPROCS(0)
 	}
 	for i := range d.Histories {
-		o, log, err := p.read(ctx, &r.Car, &d.Histories[i], run.Open, run.Workers, run.Progress, lap)
+		o, log, err := p.read(ctx, r, &d.Histories[i], run.Open, run.Workers, run.Progress, lap)
 		if err != nil {
 			return nil, cmp.Or(ctx.Err(), err) // once stopped, the file is closed under the reader
 		}
 		log.Unmeasured = unmeasured(&d.Histories[i])
-		parts, l.Logs = append(parts, o), append(l.Logs, log)
+		parts, l.Logs, l.Peaks = append(parts, o), append(l.Logs, log), append(l.Peaks, log.Peaks...)
+	}
+	for i := range l.Peaks {
+		l.Pass = l.Pass && l.Peaks[i].Passes()
 	}
 	l.rows(p, p.perLap(parts, lap))
 	l.remark(p, &r.Car)
@@ -151,22 +166,41 @@ func (p *plan) row(m *seat, judge int, all []lapSum) Row {
 			w = all[s]
 		}
 	}
-	row.fill(p.duty, w)
+	row.fill(p.duty, w, &m.part.Strut.Metal)
 	row.Spectrum.CutOff = j.harmless * j.scale
 	row.Doubts = append(row.Curve.Doubts(w.Doubt), j.doubts...)
+	if row.Broken != "" {
+		row.Doubts = append([]string{row.Broken}, row.Doubts...)
+	}
 	return row
 }
+
+// noRange is the range up to which a stress stands still, but for rounding, MPa.
+const noRange = 1e-6
 
 // fill works out the distances from the damage of a lap.
 //
 //	laps = 1/(D·factor)
-func (r *Row) fill(d *Duty, w lapSum) {
-	r.Damage, r.Widest, r.Events = w.Damage, w.widest, w.ranked()
+func (r *Row) fill(d *Duty, w lapSum, metal *materials.Metal) {
+	r.Damage, r.Widest, r.Highest, r.Events = w.Damage, w.widest, w.highest, w.ranked()
 	r.Spectrum = Spectrum{Cells: w.cells, Small: w.small}
 	r.Laps = w.Repeats(1) / d.LifeFactor
 	r.Distance = r.Laps * d.LapLength
 	r.Inspection = r.Distance * d.Inspection
-	r.Pass = r.Laps >= 1 && r.Distance >= d.Wanted
+	r.Unloaded = w.widest <= noRange
+	if !(w.highest <= metal.Su) || w.Doubt&fatigue.PastUltimate != 0 {
+		r.Broken = fmt.Sprintf("its nominal stress reaches %.0f MPa, and %s breaks at %.0f MPa: no life", w.highest, metal.Name, metal.Su)
+		if w.highest <= metal.Su {
+			r.Broken = "its mean stress reaches the strength that the rule of its curve divides by: no life"
+		}
+	}
+	r.Pass = r.Laps >= 1 && r.Distance >= d.Wanted && !r.Unloaded && r.Broken == ""
+	switch {
+	case r.Broken != "":
+		r.Laps, r.Distance, r.Inspection = 0, 0, 0
+	case r.Unloaded:
+		r.Laps, r.Distance, r.Inspection = math.NaN(), math.NaN(), math.NaN()
+	}
 }
 
 // where names the place of a judge.

@@ -90,6 +90,18 @@ func remedyFor(modulus float64) string {
 	return "give the members of this metal a detail of their own by axle and member, with a curve that fits: " + strings.Join(ways, "; ")
 }
 
+// strengths are the ultimate strengths of the member and of the metal that was tested,
+// MPa, the smaller and the larger one: each rule takes the one that gives more damage.
+//
+//	notch sensitivity and surface: the larger; Goodman and Gerber: the smaller
+func (c Curve) strengths(metal materials.Metal) (low, high float64) {
+	_, ultimate := c.tested()
+	if !(ultimate > 0) {
+		return metal.Su, metal.Su
+	}
+	return math.Min(ultimate, metal.Su), math.Max(ultimate, metal.Su)
+}
+
 // strengthDoubt holds the metal that was tested against that of the member; empty: they
 // are near enough, or it is not known.
 func (c Curve) strengthDoubt(metal materials.Metal) string {
@@ -97,4 +109,31 @@ func (c Curve) strengthDoubt(metal materials.Metal) string {
 		return fmt.Sprintf("%s was tested at an ultimate strength of %.0f MPa, and %s has %.0f MPa", c.Row, ultimate, metal.Name, metal.Su)
 	}
 	return ""
+}
+
+// choice says which of two strengths the rules of a curve go by; nil: none of them asks, or
+// there is but one.
+func (c Curve) choice(metal materials.Metal) []string {
+	low, high := c.strengths(metal)
+	if low == high {
+		return nil
+	}
+	var rules []string
+	if c.Radius > 0 && metal.E >= steelModulus {
+		rules = append(rules, fmt.Sprintf("the notch sensitivity goes by %.0f MPa", high))
+	}
+	if c.Surface != "" {
+		rules = append(rules, fmt.Sprintf("the surface goes by %.0f MPa", high))
+	}
+	switch {
+	case c.Kind != ByStress:
+	case c.Rule == fatigue.Goodman || c.Rule == fatigue.Gerber:
+		rules = append(rules, fmt.Sprintf("the mean stress rule goes by %.0f MPa", low))
+	case c.Rule == fatigue.Walker && !(c.Exponent > 0):
+		rules = append(rules, fmt.Sprintf("the mean stress rule goes by %.0f MPa", high))
+	}
+	if len(rules) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("%s: of the ultimate strengths of the metal that was tested and of %s each rule takes the one that gives more damage: %s", c.Row, metal.Name, strings.Join(rules, ", "))}
 }

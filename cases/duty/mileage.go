@@ -162,7 +162,7 @@ func (l *Life) remain(m *Mileage, next float64) {
 	m.Left = m.Released - m.Run
 	switch {
 	case m.Due == NoEntry:
-	case m.Governing < 0:
+	case m.Governing < 0 || math.IsNaN(m.Released): // the duty puts no load on it
 		m.Due = Unknown
 	case !(m.Left > 0 && m.Left >= next):
 		m.Due = Replace

@@ -27,6 +27,13 @@ type counted struct {
 	tallies     []tally
 	areas       []area             // of each column
 	residues    [][]count.Reversal // of each gauge; At is the time in ticks
+	peaks       [][2]sample        // of each watched gauge: lowest and highest
+}
+
+// A sample is a value of a gauge with the line in which it stands.
+type sample struct {
+	value float64
+	line  []byte
 }
 
 // ticks are what positions of a joined history count: microseconds since its first row.
@@ -49,6 +56,7 @@ type worker struct {
 	counters []*count.Counter
 	out      *counted
 	times    []float64
+	lines    [][]byte // of the same samples
 	row      []float64
 	acting   [cases.NumCorners][6][batch]float64
 	filled   int
@@ -70,7 +78,7 @@ func newWorker(p *plan, car *cases.Car, h *History, f form, start, step float64)
 // count carries one piece through.
 func (w *worker) count(p piece) *counted {
 	out := &counted{bytes: len(p.text), tallies: newTallies(w.cells)}
-	w.out, w.times, w.filled = out, w.times[:0], 0
+	w.out, w.times, w.lines, w.filled = out, w.times[:0], w.lines[:0], 0
 	w.counters = make([]*count.Counter, len(w.plan.gauges))
 	for g := range w.counters {
 		w.counters[g] = count.New(func(c count.Cycle) { w.cycle(g, c) })
@@ -138,7 +146,7 @@ func (w *worker) line(line []byte) {
 	}
 	w.out.last = t
 	w.out.rows++
-	w.times = append(w.times, t-w.start)
+	w.times, w.lines = append(w.times, t-w.start), append(w.lines, line)
 	for c := range on {
 		for k, x := range on[c] {
 			w.acting[c][k][w.filled] = x
@@ -235,8 +243,16 @@ func (j *judge) harm(t *tally, c *count.Cycle, from, to float64) {
 	}
 }
 
-// close keeps the residues, with times in place of rows.
+// close keeps the residues, with times in place of rows, and the lines of the peaks.
 func (w *worker) close() {
+	for _, g := range w.plan.watched {
+		var peak [2]sample
+		if r := w.counters[g].Residue(); len(r) > 0 {
+			low, high := extremes(r)
+			peak = [2]sample{{low.Value, w.lines[low.At]}, {high.Value, w.lines[high.At]}}
+		}
+		w.out.peaks = append(w.out.peaks, peak)
+	}
 	for _, c := range w.counters {
 		r := c.Residue()
 		for i := range r {

@@ -15,7 +15,8 @@ import (
 type Progress func(file string, done, of int64)
 
 // read carries a history through all gauges of a plan; its cycles go to those of the lap.
-func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source, workers int, progress Progress, lap spectra) (*outcome, Log, error) {
+func (p *plan) read(ctx context.Context, on *cases.Results, h *History, open Source, workers int, progress Progress, lap spectra) (*outcome, Log, error) {
+	car := &on.Car
 	in, size, err := open(h.File)
 	if err != nil {
 		return nil, Log{}, err
@@ -61,7 +62,8 @@ func (p *plan) read(ctx context.Context, car *cases.Car, h *History, open Source
 	}
 	o := r.outcome()
 	lap.join(r.spectra, o.perLap)
-	return o, r.log, nil
+	r.log.Peaks, err = r.hold(on)
+	return o, r.log, err
 }
 
 // An answer is what was found in one piece, or the panic that kept it from being found.

@@ -10,9 +10,16 @@ import (
 	"sixlink/members/stock"
 )
 
-// Fibres is the number of points round a bent section at which the stress is followed.
-// A moment whose direction lies half-way between two of them is taken 2 % too small.
+// Fibres is the number of points round a bent section at which the stress is followed. So
+// that a moment half-way between two of them does not fall short, each is taken as far out
+// as the corner of the polygon round the section: no direction is below its own stress,
+// and none is more than 2 % above it.
 const Fibres = 16
+
+// outward is how much further out than the fibre itself that is.
+//
+//	1/cos(π/16)
+var outward = 1 / math.Cos(math.Pi/Fibres)
 
 // A gauge is one stress, or the axial force, that is followed in time: what its counter
 // counts.
@@ -50,6 +57,7 @@ type plan struct {
 	judges  []judge // those of the car come first; thicker ones follow member by member
 	slots   []slot
 	seats   []seat
+	watched []int    // gauges whose peaks in the histories go through the checks of the car
 	unasked []string // members that no detail is asked of, and what cannot be judged
 }
 
@@ -57,7 +65,8 @@ type plan struct {
 type state struct {
 	loads.Influence
 	corner   int
-	from, to int // its gauges
+	links    [loads.NumLinks]loads.Link // their stiffness counts, wherever the corner stands
+	from, to int                        // its gauges
 }
 
 // A seat is one member as its details are planned.
@@ -66,6 +75,7 @@ type seat struct {
 	part                cases.Part
 	bent                bool
 	axial               int   // gauge of its axial force; −1: there is none
+	apex                int   // first gauge of the fibres of its own section at the outer end; −1: none
 	from, to            int   // its judges
 	next                *seat // with the next thicker tube; nil: the stock has none
 	of                  *seat // of one with a thicker tube: the member of the car
@@ -80,7 +90,7 @@ func newPlan(d *Duty, car *cases.Car, list stock.List) (*plan, error) {
 			return nil, err
 		}
 		for link := range loads.NumLinks {
-			p.seats = append(p.seats, seat{corner: c, link: link, state: c, part: side.Parts[link], bent: p.states[c].Bent[link], axial: -1})
+			p.seats = append(p.seats, seat{corner: c, link: link, state: c, part: side.Parts[link], bent: p.states[c].Bent[link], axial: -1, apex: -1})
 			if err := p.member(&p.seats[len(p.seats)-1]); err != nil {
 				return nil, err
 			}
@@ -101,7 +111,7 @@ func (p *plan) open(corner int, c *loads.Corner) error {
 	if fault := r.Set(c); fault != loads.Sound {
 		return fmt.Errorf("%s: its links cannot carry the wheel: sixlink check says why", words(cases.CornerNames[corner]))
 	}
-	p.states = append(p.states, state{Influence: r.Influence(), corner: corner, from: len(p.gauges), to: len(p.gauges)})
+	p.states = append(p.states, state{Influence: r.Influence(), corner: corner, links: c.Links, from: len(p.gauges), to: len(p.gauges)})
 	return nil
 }
 
@@ -124,10 +134,29 @@ func (p *plan) member(m *seat) error {
 			return err
 		}
 	}
+	p.watch(m)
 	if !asked {
 		p.unask("%s: no detail of duty.details is one of it", memberName(m.corner, m.link))
 	}
 	return nil
+}
+
+// watch sees to it that the peaks of a member are followed, whether a detail asks for its
+// stresses or not: those of its axial force, and of the fibres where it is bent most.
+func (p *plan) watch(m *seat) {
+	if m.axial < 0 {
+		m.axial = p.gauge(gauge{state: m.state, link: m.link, a: 1})
+	}
+	p.watched = append(p.watched, m.axial)
+	if !m.bent {
+		return
+	}
+	if s := (section{m.part.Strut.Area(), m.part.Strut.Modulus()}); m.apex < 0 && s.area > 0 && s.modulus > 0 {
+		m.apex = p.fibres(m, s, Outer, m.part.Sources.Eccentricity)
+	}
+	for k := 0; m.apex >= 0 && k < Fibres; k++ {
+		p.watched = append(p.watched, m.apex+k)
+	}
 }
 
 func (p *plan) unask(format string, args ...any) {
@@ -173,15 +202,24 @@ func (p *plan) gauge(g gauge) int {
 // bentJudge follows the fibres round a bent section: both signs of the moment in every
 // direction, so that axial force and bending stay together in time.
 //
-//	σ = N·(1/A + e/Z) + (M₁·cos φ + M₂·sin φ)/Z
+//	σ = N·(1/A + e/Z) + (M₁·cos φ + M₂·sin φ)/Z/cos(π/16)
 func (p *plan) bentJudge(at *seat, j judge, s section, eccentricity float64) {
-	from, m := len(p.gauges), j.place.share()/s.modulus
+	from := p.fibres(at, s, j.place, eccentricity)
+	if d := &p.duty.Details[j.detail]; j.place == Outer && d.Throat == 0 {
+		at.apex = from
+	}
+	j.scale = 1
+	p.judge(at, j, from, len(p.gauges))
+}
+
+// fibres adds the gauges of the fibres of a member at a place and returns the first.
+func (p *plan) fibres(at *seat, s section, place Place, eccentricity float64) int {
+	from, m := len(p.gauges), outward*place.share()/s.modulus
 	for k := range Fibres {
 		sin, cos := math.Sincos(2 * math.Pi * float64(k) / Fibres)
 		p.gauge(gauge{state: at.state, link: at.link, bends: true, a: s.perForce(eccentricity), b: m * cos, c: m * sin})
 	}
-	j.scale = 1
-	p.judge(at, j, from, len(p.gauges))
+	return from
 }
 
 // judge adds a judge of a member that looks at some gauges. What a thicker tube does not

@@ -49,32 +49,37 @@ type corners [cases.NumCorners][6]float64
 // is empty, or why the car cannot be so.
 func (p *pose) at(row []float64, out *corners) cases.Reason {
 	var acting [cases.NumCorners]cases.Acting
-	if p.forces {
-		p.read(row)
-		for c := range acting {
-			p.wheelOf(c, row, &acting[c])
-		}
-	} else {
-		k := &p.car.Cases[0]
-		for i, c := range p.columns {
-			switch c.What {
-			case AccelerationX:
-				k.Acceleration[0] = row[i]
-			case AccelerationY:
-				k.Acceleration[1] = row[i]
-			case Speed:
-				k.Speed = row[i]
-			}
-		}
-		if why := p.car.Act(cases.Unfolded{}, &acting); why != "" {
-			return why
-		}
+	if why := p.acting(row, &acting); why != "" {
+		return why
 	}
 	for c := range acting {
 		f, m := p.ready[c].OnUpright(&acting[c].WheelLoad)
 		out[c] = [6]float64{f.X, f.Y, f.Z, m.X, m.Y, m.Z}
 	}
 	return ""
+}
+
+// acting finds it as the load cases of a car have it.
+func (p *pose) acting(row []float64, out *[cases.NumCorners]cases.Acting) cases.Reason {
+	if p.forces {
+		p.read(row)
+		for c := range out {
+			p.wheelOf(c, row, &out[c])
+		}
+		return ""
+	}
+	k := &p.car.Cases[0]
+	for i, c := range p.columns {
+		switch c.What {
+		case AccelerationX:
+			k.Acceleration[0] = row[i]
+		case AccelerationY:
+			k.Acceleration[1] = row[i]
+		case Speed:
+			k.Speed = row[i]
+		}
+	}
+	return p.car.Act(cases.Unfolded{}, out)
 }
 
 // read takes the forces of the corners from a row.

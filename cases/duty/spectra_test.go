@@ -81,15 +81,17 @@ func TestSmallCyclesAreCounted(t *testing.T) {
 	_, r := readCar(t, exampleCar)
 	h, log := vertical(1000, 1010, 995, 1015, 998, 1005, 990, 1012, 1000)
 	h.Laps, h.Part = 4, 0.5
-	d := plain("Static", "Bump")
-	d.Blocks[0].Times, d.Histories, d.LoadFactor = 3, []duty.History{h}, 0.01
-	for _, x := range find(t, d, &r, duty.Run{Open: text(log)}).Rows {
-		want := 3.0
-		if x.Corner == cases.FrontLeft {
-			want += 4 * 0.5 / 4
-		}
-		if s := &x.Spectrum; inCells(&x) != 0 || !near(s.Small, want, 1e-9) {
-			t.Errorf("corner %d, %s: %g cycles in cells and %g small ones, want 0 and %g", x.Corner, loads.LinkNames[x.Link], inCells(&x), s.Small, want)
+	history, block := plain(), plain("Static", "Bump")
+	history.Blocks, history.Histories, history.LoadFactor = nil, []duty.History{h}, 0.01
+	block.Blocks[0].Times, block.LoadFactor = 3, 0.01
+	for _, row := range []struct {
+		duty duty.Duty
+		want float64
+	}{{history, 4 * 0.5 / 4}, {block, 3}} {
+		for _, x := range find(t, row.duty, &r, duty.Run{Open: text(log)}).Rows {
+			if s := &x.Spectrum; x.Corner == cases.FrontLeft && (inCells(&x) != 0 || !near(s.Small, row.want, 1e-9)) {
+				t.Errorf("%s: %g cycles in cells and %g small ones, want 0 and %g", loads.LinkNames[x.Link], inCells(&x), s.Small, row.want)
+			}
 		}
 	}
 }

@@ -47,6 +47,7 @@ type HandbookLife struct {
 	Strength float64 // factor on the strength, see Factors; above 0
 	Survival float64 // share of parts that lives longer, for which Strength was made
 	Yield    float64 // Sy, MPa; 0: the stresses are not held against it
+	Remarks  []string
 }
 
 // Equivalent returns S_eq, MPa; 0 where nothing pulls.
@@ -85,5 +86,6 @@ func (c HandbookLife) About() About {
 	if c.Remark != "" {
 		a.Remarks = append(a.Remarks, c.Name+": "+c.Remark)
 	}
+	a.Remarks = append(a.Remarks, c.Remarks...)
 	return a
 }

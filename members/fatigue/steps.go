@@ -109,7 +109,7 @@ func stressRows(c StressLife, w worked) []check.Row[worked] {
 	)
 	switch c.Rule {
 	case Goodman, Gerber:
-		rows = append(rows, value("S_u", "ultimate strength", "", "MPa", c.Source, c.Mean.Ultimate))
+		rows = append(rows, value("S_u", "ultimate strength, the smaller of those of the metal tested and of the member", "", "MPa", c.Source, c.Mean.Ultimate))
 	case Morrow:
 		rows = append(rows, value("σ_f", "fatigue strength coefficient", "", "MPa", c.Source, c.Mean.Fracture))
 	case Walker:

@@ -43,8 +43,7 @@ def gauges(car, axle, side):
         unknowns = [("axial", i) for i in range(6)] + [("shear", i, k) for i in (2, 3) for k in (0, 1)] + [("joint", k) for k in range(3)]
         across = {}
         for i in (2, 3):
-            base = np.array([1.0, 0, 0]) if abs(u[i][0]) <= 0.6 else np.array([0, 1.0, 0])
-            e1 = np.cross(u[i], base)
+            e1 = np.cross(u[2], u[3])  # square to the plane of the legs, wherever the wishbone stands
             e1 /= np.linalg.norm(e1)
             across[i] = (e1, np.cross(u[i], e1))
         eq, soft = np.zeros((12, len(unknowns))), np.zeros(len(unknowns))
@@ -74,7 +73,7 @@ def gauges(car, axle, side):
             b1, b2 = x[6 + 2 * s] * length[i] / modulus, x[7 + 2 * s] * length[i] / modulus
             for f in range(FIBRES):
                 phi = 2 * np.pi * f / FIBRES
-                rows.append(x[i] / area[i] + np.cos(phi) * b1 + np.sin(phi) * b2)
+                rows.append(x[i] / area[i] + (np.cos(phi) * b1 + np.sin(phi) * b2) / np.cos(np.pi / FIBRES))  # no direction falls short
     return np.array(rows), contact - centre, np.array([0.0, 1.0, 0.0])
 
 
