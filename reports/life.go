@@ -197,7 +197,7 @@ func plainSpan(x float64) string { return Column{Format: Full}.cell(cutSpan(x)) 
 
 // Tables returns the blocks of the report in their order.
 func (l Life) Tables() []Table {
-	out := []Table{l.lives(), l.events(), l.ranges(), l.thicker(), l.curves(), l.lap()}
+	out := []Table{l.lives(), l.events(), l.ranges(), l.thicker(), l.curves(), l.workings(), l.lap()}
 	if len(l.Life.Logs) > 0 {
 		out = append(out, l.peaks(), l.logs())
 	}

@@ -23,7 +23,7 @@ func sheetRows(t *testing.T, f *excelize.File, sheet string) [][]string {
 		t.Fatal(err)
 	}
 	for i, row := range rows {
-		if len(row) > 0 && (row[0] == "corner" || row[0] == "part" || row[0] == "history") {
+		if len(row) > 0 && (row[0] == "corner" || row[0] == "part" || row[0] == "history" || row[0] == "detail") {
 			return rows[i+1:]
 		}
 	}
@@ -31,19 +31,26 @@ func sheetRows(t *testing.T, f *excelize.File, sheet string) [][]string {
 	return nil
 }
 
+// lifeSheets opens the workbook of a life.
+func lifeSheets(t *testing.T, l reports.Life) *excelize.File {
+	t.Helper()
+	data, err := l.Workbook()
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := excelize.OpenReader(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
 // The workbook has the engine's numbers to 1e-9, distances as they are cut: lives, thicker
 // tubes, spectra as a list and as tables, histories, parts.
 func TestLifeWorkbookNumbers(t *testing.T) {
 	for _, which := range lives {
 		l := lifeOf(t, which)
-		data, err := l.Workbook()
-		if err != nil {
-			t.Fatal(err)
-		}
-		f, err := excelize.OpenReader(bytes.NewReader(data))
-		if err != nil {
-			t.Fatal(err)
-		}
+		f := lifeSheets(t, l)
 		holdLives(t, which+", workbook", l, sheetRows(t, f, "Lives"), 1e-9, 0)
 		thicker, spectra := sheetRows(t, f, "Thicker tubes"), sheetRows(t, f, "Spectra")
 		for i, r := range l.Life.Rows {

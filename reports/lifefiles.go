@@ -78,6 +78,8 @@ func (l Life) PDF() ([]byte, error) {
 		switch t.Name {
 		case "Curves":
 			p.cards(t)
+		case workingsName:
+			l.packWorkings(p, t)
 		case "Notes":
 			p.remarks(t)
 		default:

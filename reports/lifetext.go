@@ -35,6 +35,7 @@ func (l Life) Text() ([]byte, error) {
 	l.textEvents(p)
 	l.textDoubts(p)
 	l.textSpectrum(p)
+	l.textWorking(p)
 	l.textPeaks(p)
 	l.textMileage(p)
 	p.fold("", "      ", l.summary())

@@ -10,6 +10,7 @@ import (
 
 	"sixlink/cases"
 	"sixlink/materials"
+	"sixlink/members/check"
 	"sixlink/members/fatigue"
 	"sixlink/members/stock"
 )
@@ -45,7 +46,8 @@ type Row struct {
 	Widest     float64 // largest stress range, load factor included, MPa
 	Doubts     []string
 	Spectrum   Spectrum
-	Events     []Event // the most harmful first
+	Events     []Event      // the most harmful first
+	Working    []check.Step // of the cycle that does most, to the distance; nil: no damage, or no life
 
 	Unloaded bool    // the duty puts no load on it: it is not judged
 	Highest  float64 // nominal stress, either sign, load factor included, MPa
@@ -167,6 +169,7 @@ func (p *plan) row(m *seat, judge int, all []lapSum) Row {
 		}
 	}
 	row.fill(p.duty, w, &m.part.Strut.Metal)
+	row.Working = p.worked(j, &w, &row)
 	row.Spectrum.CutOff = j.harmless * j.scale
 	row.Doubts = append(row.Curve.Doubts(w.Doubt), j.doubts...)
 	if row.Broken != "" {
