@@ -107,6 +107,11 @@ func (e *extreme) take(n float64) bool {
 //	any n, and so none has more damage on a curve that is convex in the range (Hardy,
 //	Littlewood and Pólya, on weak majorisation)
 //
+// The curves of EN 1993-1-9 are not convex at two places. Of two like cycles at the knee, 5
+// million of which are a life, a wider and a narrower one do up to 4 % less: (1 + e)³ +
+// (1 − e)⁵ is 1.919 at least. At the cut-off, where 100 million are a life, one of two may
+// come to nothing.
+//
 // Every run has its extremes in it. The reversals between them close in the run after it
 // where that is one of its own kind. They are paired too as often as it may be one of
 // another: no more often than runs of other kinds there are.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"sixlink/cases/duty"
+	"sixlink/members/fatigue"
 	"sixlink/members/fatigue/count"
 )
 
@@ -97,5 +98,23 @@ func TestPairingOfRuns(t *testing.T) {
 		if got := damageOf(duty.Joined(row.parts, row.times), 3); !near(got, row.want, 1e-12) {
 			t.Errorf("%s: %g, want %g", row.name, got, row.want)
 		}
+	}
+}
+
+// What a wider and a narrower cycle do less than two alike at the knee of a curve of EN
+// 1993-1-9, by hand: (1 + e)³ + (1 − e)⁵ is least at e = 0.0834, 1.9187 of 2.
+func TestPairingAtTheKnee(t *testing.T) {
+	c := fatigue.DetailCurve{Partial: 1}
+	c.Detail, _ = fatigue.FindDetail("round tube butt weld")
+	damage := func(e float64) float64 {
+		d, _ := fatigue.Damage(c, count.Cycle{Range: c.Knee() * (1 + e), Count: 1})
+		return d
+	}
+	least := 1.0
+	for e := 0.0; e < 0.4; e += 1e-4 {
+		least = math.Min(least, (damage(e)+damage(-e))/(2*damage(0)))
+	}
+	if !(math.Abs(least-1.9187/2) <= 1e-4) {
+		t.Errorf("%.5f of the damage, want %.5f", least, 1.9187/2)
 	}
 }

@@ -132,7 +132,7 @@ func (l *Life) remark(p *plan, car *cases.Car) {
 	d := &l.Duty
 	note(cases.Remark, "lives are divided by %g (life_factor), stresses are multiplied by %g (load_factor); inspections at %g of the released distance: %s", d.LifeFactor, d.LoadFactor, d.Inspection, "common practice, no published source, where the file does not state them")
 	note(cases.Warning, "%s", fatigue.Scatter)
-	note(cases.Remark, "cycles are counted by rainflow (ASTM E1049-85), every block and history as one that repeats; the highest stresses that the runs of a lap reach are paired with the lowest, as often as they come, for nothing is known of their order: no order of them does more damage by its ranges")
+	note(cases.Remark, "cycles are counted by rainflow (ASTM E1049-85), every block and history as one that repeats; the highest stresses that the runs of a lap reach are paired with the lowest, as often as they come, for nothing is known of their order: no order of them does more damage by its ranges, but for up to 4 %% from cycles at the knee of an EN 1993-1-9 curve, of which 5 million are a life")
 	note(cases.Remark, "a leg of a carrying wishbone is followed at %d points round its section, stress N/A + M/Z·%.3f at each, so that a moment between two of them does not fall short (its stress is up to 2 %% on the safe side); eccentric ends add N·e/Z", Fibres, outward)
 	for _, j := range p.judges {
 		if _, slow := j.curve.(*gridded); slow {
