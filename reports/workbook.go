@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"sort"
+	"strings"
 	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
@@ -281,17 +283,18 @@ func (b *book) printSetup(r Report, sheet, orientation string) {
 }
 
 // footerText makes a text safe in a header or footer, where & gives commands and
-// the whole is bounded to 255 characters.
+// the whole is bounded to 255 characters. What is cut short ends with an ellipsis.
 func footerText(s string, most int) string {
 	var out []rune
 	for _, c := range printable(s) {
+		n := 1
 		if c == '&' {
-			out = append(out, '&')
+			n = 2
 		}
-		out = append(out, c)
-		if len(out) >= most {
-			break
+		if len(out)+n > most {
+			return strings.TrimRight(string(out[:len(out)-1]), " &") + "…"
 		}
+		out = append(out, slices.Repeat([]rune{c}, n)...)
 	}
 	return string(out)
 }
