@@ -15,7 +15,10 @@ import (
 )
 
 // A raced is one line of the list of tests under the race detector.
-type raced struct{ tests *regexp.Regexp } // nil: all of the package
+type raced struct {
+	tests *regexp.Regexp // nil: all of the package
+	but   *regexp.Regexp // those that are left out of all; nil: none
+}
 
 // racedTests reads the list by package folder.
 func racedTests(t *testing.T) map[string]raced {
@@ -31,8 +34,13 @@ func racedTests(t *testing.T) map[string]raced {
 			continue
 		}
 		var r raced
-		if len(words) > 1 {
-			r.tests = regexp.MustCompile(words[1])
+		switch {
+		case len(words) == 3 && words[1] == "-run":
+			r.tests = regexp.MustCompile(words[2])
+		case len(words) == 3 && words[1] == "-skip":
+			r.but = regexp.MustCompile(words[2])
+		case len(words) > 1:
+			t.Errorf(".ci/race: %q: write a package, or -run or -skip and a pattern behind it", line)
 		}
 		out[strings.TrimPrefix(words[0], "./")] = r
 	}
@@ -98,7 +106,7 @@ func TestRaceTests(t *testing.T) {
 			t.Errorf("%s starts goroutines: .ci/race must name all of its tests, without a pattern", dir)
 		}
 		for _, test := range tests {
-			if in && r.tests != nil && !r.tests.MatchString(test) {
+			if in && (r.tests != nil && !r.tests.MatchString(test) || r.but != nil && r.but.MatchString(test)) {
 				t.Errorf("%s: %s starts goroutines, and the pattern of .ci/race leaves it out", dir, test)
 			}
 		}
