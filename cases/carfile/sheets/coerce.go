@@ -95,6 +95,9 @@ func (t target) number(c cells.Cell) (carfile.Scalar, *flaw) {
 	case c.Percent && (d != carfile.Share || t.unit != ""):
 		return carfile.Scalar{}, &flaw{"the cell shows a percentage, and the value that counts is " + c.Text, "give the cell the format Number"}
 	}
+	if c.Misleads {
+		return carfile.Scalar{}, &flaw{"the format of the cell shows another number, or none, and the one that counts is " + c.Text, "give the cell the format Number"}
+	}
 	if f := t.shownUnit(c); f != nil {
 		return carfile.Scalar{}, f
 	}

@@ -50,6 +50,7 @@ func newGrid(r *reader, s cells.Sheet, l layout) *grid {
 		}
 	}
 	g.hidden()
+	g.above()
 	for _, c := range g.row(g.head) {
 		g.readHeading(c)
 	}
@@ -71,6 +72,19 @@ func (g *grid) hidden() {
 			columns[c.Column] = true
 			g.Fault(g.at(c), "", "column "+cells.ColumnName(c.Column)+" is hidden, and what stands in it would count", "show it, or empty it")
 		}
+	}
+}
+
+// above refuses what looks like values above the headings, where nothing is read: what is
+// more than a line of text. A sheet that was sorted with its headings has its rows there.
+func (g *grid) above() {
+	for row := 1; row < g.head; row++ {
+		all := g.row(row)
+		if len(all) == 0 || all[0].Kind == cells.Text && (len(all) == 1 || strings.HasPrefix(all[0].Text, ownMark)) {
+			continue
+		}
+		g.Lost(g.at(all[0]), fmt.Sprintf("values stand in row %d, above the headings in row %d, and would not be read", row, g.head),
+			"put them below the headings, or begin their row with "+ownMark)
 	}
 }
 

@@ -45,6 +45,7 @@ type Cell struct {
 	Formula     bool   // the value is the result of a formula
 	Percent     bool   // a number that the cell shows in per cent
 	Shown       string // what the cell's number format writes beside a number, such as a unit
+	Misleads    bool   // the number format shows another number, or none
 }
 
 // Name is the name of the cell in its sheet, such as C7.

@@ -43,7 +43,7 @@ func (b *book) sheet(entry sheetEntry, left *int) (Sheet, error) {
 func (r *sheetReader) hiddenColumns(e xml.StartElement) {
 	low, _ := strconv.Atoi(attribute(e, "min"))
 	high, _ := strconv.Atoi(attribute(e, "max"))
-	if last := len(r.out.HiddenColumns) - 1; !yes(attribute(e, "hidden")) {
+	if last := len(r.out.HiddenColumns) - 1; !yes(attribute(e, "hidden")) && !zero(attribute(e, "width")) {
 		return
 	} else if last >= 0 && r.out.HiddenColumns[last][1]+1 == low {
 		r.out.HiddenColumns[last][1] = high
@@ -52,6 +52,12 @@ func (r *sheetReader) hiddenColumns(e xml.StartElement) {
 	if len(r.out.HiddenColumns) < maxSpans {
 		r.out.HiddenColumns = append(r.out.HiddenColumns, [2]int{low, high})
 	}
+}
+
+// zero tells whether a width or height is stated, and none.
+func zero(s string) bool {
+	x, err := strconv.ParseFloat(s, 64)
+	return err == nil && x == 0
 }
 
 func yes(s string) bool { return s == "1" || s == "true" }
@@ -66,7 +72,7 @@ func (r *sheetReader) beginRow(e xml.StartElement) error {
 		next = n
 	}
 	r.row, r.column = next, 0
-	if yes(attribute(e, "hidden")) {
+	if yes(attribute(e, "hidden")) || zero(attribute(e, "ht")) {
 		r.out.HiddenRows[next] = true
 	}
 	return nil
@@ -213,7 +219,7 @@ func (r *sheetReader) format(c *Cell, style string) {
 		return
 	}
 	f := r.formats[i]
-	c.Percent, c.Shown = f.percent, f.shown
+	c.Percent, c.Shown, c.Misleads = f.percent, f.shown, f.misleads
 	if f.date {
 		c.Kind = Date
 	}

@@ -8,8 +8,8 @@ import (
 
 // A format is what the number format of a cell makes of a number.
 type format struct {
-	date, percent bool
-	shown         string
+	date, percent, misleads bool
+	shown                   string
 }
 
 // readStyles reads the number formats of the styles of cells (ECMA-376-1, 18.8).
@@ -84,6 +84,7 @@ func formatOf(code string) (f format) {
 		}
 	}
 	f.shown = strings.TrimSpace(shown.String())
+	f.misleads = !f.date && misleading(code)
 	return f
 }
 
