@@ -119,6 +119,9 @@ func (r *Results) remarkTorque(n int, k Case) {
 		if m := r3.Dot(spin, w.Moment); math.Abs(m) > 1e-6*r3.Norm(w.Moment) && m != 0 {
 			r.note(Warning, "case %q: the stated moment of %.0f N·m about the spin axis at %s reaches no member, for nothing on the upright holds a %s wheel", c.Name, m/1000, CornerNames[i], TorqueNames[w.State])
 		}
+		if k.Kind == ContactForces && k.Wheel == ByCase && w.Force.X != 0 {
+			r.note(Warning, "case %q: it does not state wheel:, so wheels with a longitudinal force are taken to roll freely, and its torque reaches no member; a wheel that is braked or driven on its upright loads the members otherwise, often far more: write wheel: rolling, braked or driven", c.Name)
+		}
 		if k.Kind == Manoeuvre && k.Wheel == Rolling && w.Force.X != 0 {
 			r.note(Warning, "case %q: its wheels are stated to roll freely, so the torque of their longitudinal forces reaches no member", c.Name)
 		}

@@ -192,15 +192,22 @@ type failing struct{}
 
 func (failing) Read([]byte) (int, error) { return 0, errors.New("the disk is gone") }
 
-// Points of no car are left out where the car file says so, and named.
+// Points of no car are left out where the car file says so, and named; of one that is nearly
+// a hardpoint it is said which.
 func TestOtherPointsIgnored(t *testing.T) {
 	e := pointEdit{car: "  file: hillclimb-points.csv ", newCar: "  other_points: ignore\n  file: hillclimb-points.csv ", list: rodOuter}
-	e.points = rodOuter + "\nBattery tray,1,2,3\n" + strings.Repeat("\x1bJack point,?,?,?\n", 0) + strings.Repeat("Jacking,?,?,?\n", 6)
+	e.points = rodOuter + "\nBattery tray,1,2,3\n" + strings.Repeat("Jacking,?,?,?\n", 5) + "FR Uper Front,?,?,?\n"
 	f, err := cadCar(t, e)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d := strings.Join(f.Car.Doubts, "\n"); !strings.Contains(d, `"Battery tray", "Jacking"`) || !strings.Contains(d, "and 2 more are no hardpoints") {
+	d := strings.Join(f.Car.Doubts, "\n")
+	for _, want := range []string{`left out: "Battery tray", "Jacking"`, "and 2 more", `"FR Uper Front" is left out; perhaps front.right.upper_wishbone.front`} {
+		if !strings.Contains(d, want) {
+			t.Errorf("%q is not in %q", want, d)
+		}
+	}
+	if strings.Contains(d, `"Battery tray" is left out; perhaps`) {
 		t.Errorf("doubts %q", d)
 	}
 }

@@ -254,6 +254,9 @@ func (t *pointTable) says() string {
 // namedOthers is how many of the points that are left out are named.
 const namedOthers = 5
 
+// searchedOthers is for how many of them the points that may be meant are looked for.
+const searchedOthers = 200
+
 // doubts says which points are left out.
 func (t *pointTable) doubts(name string) []string {
 	if len(t.others) == 0 {
@@ -267,5 +270,15 @@ func (t *pointTable) doubts(name string) []string {
 	if more := len(t.others) - len(named); more > 0 {
 		text = strings.Join(named, ", ") + fmt.Sprintf(" and %d more", more)
 	}
-	return []string{cut(name) + ": " + text + " are no hardpoints of a car file, and are left out"}
+	out := []string{cut(name) + ": points that are no hardpoints of a car file are left out: " + text}
+	taken := map[string]bool{}
+	for path := range t.lines {
+		taken[path] = true
+	}
+	for _, o := range t.others[:min(len(t.others), searchedOthers)] {
+		if near := namesOfPoints().nearest(o, taken); len(near) > 0 && len(out) <= namedOthers {
+			out = append(out, cut(name)+": "+quoted(o)+" is left out; perhaps "+alternatives(near)+" is meant: then write that")
+		}
+	}
+	return out
 }

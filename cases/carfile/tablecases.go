@@ -18,7 +18,7 @@ var casesKey = Key{
 		{Name: "speed", Kind: Number, Dimension: Speed, Range: Range{Max: 150}, Default: "0", With: "acceleration", Doc: "the speed of the car", Also: []string{"velocity"}},
 		{Name: "both_ways", Kind: Flag, Default: "false", With: "acceleration", Doc: "true for two cases: a left turn and a right turn"},
 		{Name: "one_side", Kind: Flag, Default: "false", With: "wheel_factors", Doc: "true for two cases: the left wheels alone and the right wheels alone"},
-		{Name: "wheel", Kind: Choice, Choices: []string{"rolling", "braked", "driven"}, Absent: "the kind of case decides", Doc: "what the wheel does with a torque about its spin axis", Also: []string{"wheel_state"}},
+		{Name: "wheel", Kind: Choice, Choices: []string{"rolling", "braked", "driven"}, Absent: "braked or driven in a manoeuvre where the axle has such a force, rolling otherwise", Doc: "what the wheel does with a torque about its spin axis", Also: []string{"wheel_state"}},
 		eachWheel(travelKey, "travel"), rackKey,
 		{Name: "unsprung_acceleration", Kind: Vector, Parts: xyz, Dimension: Acceleration, Range: Range{Min: -500, Max: 500}, Absent: "that of the car in a manoeuvre, otherwise none", Doc: "the acceleration of the unsprung masses"},
 	},
