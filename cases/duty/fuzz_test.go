@@ -78,15 +78,23 @@ func FuzzHistory(f *testing.F) {
 	})
 }
 
-// placed holds an error to a place in the file, a text and a remedy that no terminal acts on.
+// placed holds an error to a place in the file or in the car file, a text and a remedy that
+// no terminal acts on.
 func placed(t *testing.T, err error) {
 	t.Helper()
 	var row *duty.RowFault
-	if !errors.As(err, &row) {
+	var misfit *duty.Misfit
+	switch {
+	case errors.As(err, &row):
+		if row.File == "" || row.Line < 1 || row.Column < 0 || row.Text == "" || row.Remedy == "" {
+			t.Errorf("fault %+v lacks a place, a text or a remedy", row)
+		}
+	case errors.As(err, &misfit):
+		if !strings.HasPrefix(misfit.Path, "duty.") || misfit.Text == "" || misfit.Remedy == "" {
+			t.Errorf("fault %+v lacks a place, a text or a remedy", misfit)
+		}
+	default:
 		t.Fatalf("error %v has no place", err)
-	}
-	if row.File == "" || row.Line < 1 || row.Column < 0 || row.Text == "" || row.Remedy == "" {
-		t.Errorf("fault %+v lacks a place, a text or a remedy", row)
 	}
 	if strings.ContainsFunc(err.Error(), func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }) {
 		t.Errorf("message %q can act on a terminal", err)
