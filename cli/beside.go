@@ -2,7 +2,6 @@ package cli
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -16,28 +15,11 @@ import (
 func fromFolderOf(car string) carfile.Opener {
 	return func(name string) (io.ReadCloser, error) {
 		path := placed(car, name)
-		switch info, err := os.Stat(path); {
-		case err != nil:
-			return nil, readFault(path, err)
-		case info.IsDir():
-			return nil, fmt.Errorf("%s: it is a folder: name the CSV file in it", shown(path))
-		case !info.Mode().IsRegular():
+		if info, err := os.Stat(path); err == nil && !info.IsDir() && !info.Mode().IsRegular() {
 			return nil, fmt.Errorf("%s: it is a pipe or a device: name a CSV file", shown(path))
 		}
-		f, err := os.Open(path)
-		if err != nil {
-			return nil, withRemedy(readFault(path, err))
-		}
-		return f, nil
+		return open(path, "the CSV file")
 	}
-}
-
-// withRemedy ends an error with what to do.
-func withRemedy(err error) error {
-	if errors.Is(err, os.ErrPermission) {
-		return fmt.Errorf("%w: change its permissions", err)
-	}
-	return fmt.Errorf("%w: name another file", err)
 }
 
 // namedBy returns where the files are that a car file names for its hardpoints. Only what can

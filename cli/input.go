@@ -111,7 +111,7 @@ func open(path, what string) (*os.File, error) {
 	f, err := within(pipeWait, errNobodyWrites, func() (*os.File, error) { return os.Open(path) })
 	switch {
 	case errors.Is(err, os.ErrPermission):
-		return nil, withRemedy(readFault(path, err))
+		return nil, fmt.Errorf("%w: change its permissions", readFault(path, err))
 	case err != nil:
 		return nil, readFault(path, err)
 	}

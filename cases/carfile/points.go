@@ -67,7 +67,7 @@ func BesideOf(root *yaml.Node) []string {
 	if n == nil {
 		return nil
 	}
-	file := under(target(n), "file")
+	file := Under(target(n), "file")
 	if file == nil || target(file).Kind != yaml.ScalarNode || strings.TrimSpace(target(file).Value) == "" {
 		return nil
 	}
@@ -106,7 +106,7 @@ func (r *reader) takePoints(root *yaml.Node, open Opener) *yaml.Node {
 
 // ownTurn is that of the axes of the car file; that of ISO 8855 where they have a fault.
 func (r *reader) ownTurn(root *yaml.Node) turn {
-	n := under(root, axesKey.Name)
+	n := Under(root, axesKey.Name)
 	if n == nil {
 		return iso
 	}

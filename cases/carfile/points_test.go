@@ -49,7 +49,7 @@ func taken(t testing.TB, head, text string) (string, []plainPoint) {
 	var out []plainPoint
 	root := document.Content[0]
 	for _, axle := range cases.AxleNames {
-		out = append(out, takeFrom(t, under(root, axle), axle)...)
+		out = append(out, takeFrom(t, Under(root, axle), axle)...)
 	}
 	left, err := yaml.Marshal(root)
 	if err != nil {

@@ -87,7 +87,7 @@ func (e *editor) refuse(n *yaml.Node, path, text, remedy string) {
 // has tells whether there is a value at a path.
 func has(n *yaml.Node, path []string) bool {
 	for _, key := range path {
-		if n = under(target(n), key); n == nil {
+		if n = Under(target(n), key); n == nil {
 			return false
 		}
 	}
@@ -99,7 +99,7 @@ func (e *editor) tube(root *yaml.Node, t NewTube, keys []string) {
 	n, path := root, ""
 	for _, key := range keys {
 		path = inside(path, key)
-		next := under(n, key)
+		next := Under(n, key)
 		if next == nil {
 			e.refuse(n, path, "there is no "+key, "give the member a tube")
 			return
@@ -132,9 +132,9 @@ func (e *editor) own(n *yaml.Node, path string) bool {
 	return false
 }
 
-// under returns the value of a key of a mapping; nil: it has none.
-func under(n *yaml.Node, key string) *yaml.Node {
-	if n.Kind != yaml.MappingNode {
+// Under returns the value of a key of a mapping; nil: there is none.
+func Under(n *yaml.Node, key string) *yaml.Node {
+	if n == nil || n.Kind != yaml.MappingNode {
 		return nil
 	}
 	for i := 0; i+1 < len(n.Content); i += 2 {

@@ -79,7 +79,7 @@ func (s *setter) set(steps []step, values []Scalar) *flaw {
 
 // enter goes to the value of a key, a mapping or a list.
 func (s *setter) enter(k *Key, kind yaml.Kind) *flaw {
-	n := under(s.node, k.Name)
+	n := Under(s.node, k.Name)
 	s.path = inside(s.path, k.Name)
 	if n == nil {
 		n = &yaml.Node{Kind: kind, Line: s.at.line, Column: s.at.column}
@@ -171,7 +171,7 @@ func namesIn(list *yaml.Node) (out []string) {
 // nameIn is the name of an entry of a list, as item.name has it.
 func nameIn(entry *yaml.Node) (name string) {
 	for _, key := range []string{"name", "part"} {
-		if n := under(entry, key); n != nil {
+		if n := Under(entry, key); n != nil {
 			name += n.Value
 		}
 	}
@@ -180,7 +180,7 @@ func nameIn(entry *yaml.Node) (name string) {
 
 // leaf gives the single value of a key.
 func (s *setter) leaf(k *Key, v Scalar) *flaw {
-	if n := under(s.node, k.Name); n != nil {
+	if n := Under(s.node, k.Name); n != nil {
 		s.path = inside(s.path, k.Name)
 		return &flaw{"it is given in " + s.where(n) + " already", "keep one of the two"}
 	}

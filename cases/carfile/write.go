@@ -45,7 +45,7 @@ func styled(k *Key, n *yaml.Node, depth int) *yaml.Node {
 		}
 	default:
 		for i := range k.Keys {
-			if v := under(n, k.Keys[i].Name); v != nil {
+			if v := Under(n, k.Keys[i].Name); v != nil {
 				out.Content = append(out.Content, &yaml.Node{Kind: yaml.ScalarNode, Value: k.Keys[i].Name}, styled(&k.Keys[i], v, depth+1))
 			}
 		}
@@ -85,7 +85,7 @@ func length(n *yaml.Node) int {
 // Name returns the name of the car and its revision.
 func Name(values *yaml.Node) (car, revision string) {
 	text := func(key string) string {
-		if n := under(values, key); n != nil {
+		if n := Under(values, key); n != nil {
 			return strings.TrimSpace(n.Value)
 		}
 		return ""
@@ -107,7 +107,7 @@ func equal(k *Key, a, b *yaml.Node) bool {
 		return equalScalars(k, a, b)
 	case a.Kind == yaml.MappingNode:
 		for i := range k.Keys {
-			if !equal(&k.Keys[i], under(a, k.Keys[i].Name), under(b, k.Keys[i].Name)) {
+			if !equal(&k.Keys[i], Under(a, k.Keys[i].Name), Under(b, k.Keys[i].Name)) {
 				return false
 			}
 		}

@@ -100,19 +100,6 @@ func flow(n *yaml.Node) string {
 	return n.Value
 }
 
-// child returns the value of a key of a mapping, or nil.
-func child(n *yaml.Node, name string) *yaml.Node {
-	if n == nil || n.Kind != yaml.MappingNode {
-		return nil
-	}
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if n.Content[i].Value == name {
-			return n.Content[i+1]
-		}
-	}
-	return nil
-}
-
 // fallback is a sample of a key that needs none of its own: its default, or its first
 // word.
 func fallback(k *carfile.Key) *yaml.Node {

@@ -89,7 +89,7 @@ func (s *starter) known(keys []carfile.Key) bool {
 func (s *starter) mapping(keys []carfile.Key, car, options *yaml.Node, depth int, off bool) {
 	for i := range keys {
 		k := &keys[i]
-		value, sample := child(car, k.Name), child(options, k.Name)
+		value, sample := carfile.Under(car, k.Name), carfile.Under(options, k.Name)
 		hidden := off || value == nil
 		if value == nil {
 			value = sample

@@ -44,23 +44,10 @@ type composer struct {
 	taken map[*yaml.Node]bool
 }
 
-// child returns the value of a key of a mapping; nil: there is none.
-func child(n *yaml.Node, name string) *yaml.Node {
-	if n == nil || n.Kind != yaml.MappingNode {
-		return nil
-	}
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if n.Content[i].Value == name {
-			return n.Content[i+1]
-		}
-	}
-	return nil
-}
-
 // below returns the value at a path of names.
 func below(n *yaml.Node, path string) *yaml.Node {
 	for _, name := range strings.Split(path, ".") {
-		n = child(n, name)
+		n = carfile.Under(n, name)
 	}
 	return n
 }
@@ -190,7 +177,7 @@ func needed(axle *yaml.Node, word string, l layout) bool {
 
 // entries fills a table of the entries of a list.
 func (c *composer) entries(p *Page, l layout) {
-	if list := child(c.top, l.list); list != nil {
+	if list := carfile.Under(c.top, l.list); list != nil {
 		for _, e := range list.Content {
 			row, _ := c.values(l.columns, e)
 			p.Rows = append(p.Rows, Row{Values: row})
@@ -207,7 +194,7 @@ var elsewhere = []string{cases.AxleNames[cases.Front], cases.AxleNames[cases.Rea
 func (c *composer) vehicle(p *Page) {
 	for i, k := range carfile.Keys() {
 		if k.Kind != carfile.List && !slices.Contains(elsewhere, k.Name) {
-			c.listed(p, &carfile.Keys()[i], child(c.top, k.Name), k.Name, 0)
+			c.listed(p, &carfile.Keys()[i], carfile.Under(c.top, k.Name), k.Name, 0)
 		}
 	}
 }
@@ -215,12 +202,12 @@ func (c *composer) vehicle(p *Page) {
 // axles lists the keys of both axles but for hardpoints and members.
 func (c *composer) axles(p *Page) {
 	for _, name := range cases.AxleNames {
-		axle := child(c.top, name)
+		axle := carfile.Under(c.top, name)
 		p.Rows = append(p.Rows, remark("the "+name+" axle"))
 		keys := key(name).Keys
 		for i := range keys {
 			if k := &keys[i]; k.Name != "right" && k.Name != "members" {
-				c.listed(p, k, child(axle, k.Name), name+"."+k.Name, 1)
+				c.listed(p, k, carfile.Under(axle, k.Name), name+"."+k.Name, 1)
 			}
 		}
 	}
@@ -245,7 +232,7 @@ func (c *composer) listed(p *Page, k *carfile.Key, n *yaml.Node, path string, de
 	case k.Kind == carfile.Mapping:
 		for i := range k.Keys {
 			o := &k.Keys[i]
-			c.listed(p, o, child(n, o.Name), path+"."+o.Name, depth+1)
+			c.listed(p, o, carfile.Under(n, o.Name), path+"."+o.Name, depth+1)
 		}
 	default:
 		c.leaf(p, k, n, path)

@@ -161,7 +161,7 @@ func reference(list *yaml.Node, i int) string {
 func nameOf(entry *yaml.Node) string {
 	name := ""
 	for _, key := range []string{"name", "part"} {
-		if n := child(entry, key); n != nil {
+		if n := carfile.Under(entry, key); n != nil {
 			name += n.Value
 		}
 	}
